@@ -1,0 +1,1 @@
+"""Handbook to faces, placement and sheets: pure geometry in whole micrometres, knowing nothing of PDF."""

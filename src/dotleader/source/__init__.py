@@ -1,0 +1,1 @@
+"""Positions in text, findings, outcomes. Standard library only; imports no other room."""

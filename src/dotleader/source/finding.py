@@ -1,0 +1,58 @@
+"""What a stage or a rule has to say about a place in the source.
+
+A finding names its rule and nothing of the layers above: severity, reason and source of a rule stand in the rule's
+own module and are joined to the finding where it is shown (`RuleFacts`).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import IntEnum
+
+from dotleader.source.text import Spot
+
+
+class Severity(IntEnum):
+    """Ordered by weight: an error keeps `print` from printing anything but a draft."""
+
+    NOTE = 1
+    WARNING = 2
+    ERROR = 3
+
+    @property
+    def word(self) -> str:
+        return self.name.lower()
+
+
+@dataclass(frozen=True, slots=True)
+class Related:
+    """A further place that a finding speaks of."""
+
+    spot: Spot
+    message: str
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """`message` is one sentence about what is, with the user's own text in backquotes; `help` says what to do."""
+
+    rule: str
+    spot: Spot
+    message: str
+    help: str
+    related: tuple[Related, ...] = ()
+
+    @property
+    def order(self) -> tuple[object, ...]:
+        """The one total order in which findings are shown."""
+        return (*self.spot.order, self.rule, self.message)
+
+
+@dataclass(frozen=True, slots=True)
+class RuleFacts:
+    """What is known of a rule when a finding of it is shown."""
+
+    name: str
+    severity: Severity
+    reason: str  # why it matters, one sentence
+    source: str  # the published guidance, with its section, or "common practice, no source"
