@@ -1,0 +1,121 @@
+"""Unindented lines: the keyword that opens a block, and what its head says."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from dotleader.source.text import Span
+from dotleader.syntax.grammar import read
+from dotleader.syntax.line_faults import near_word
+from dotleader.syntax.tree import Allow, Fault, Head, Words
+from dotleader.syntax.words import read_words
+
+CARD_KINDS = ("normal", "abnormal", "emergency")
+NAMED = ("handbook", "include", *CARD_KINDS, "text", "stock", "gauge")
+UNNAMED = ("sources", "speeds", "values", "equipment")
+BLOCK_KEYWORDS = (*NAMED, *UNNAMED)
+_NAME_OPTIONAL = ("stock", "handbook")
+
+SAMPLES = {
+    "handbook": "handbook Ostrel Two flight handbook",
+    "include": "include emergency.cards",
+    "normal": "normal Before takeoff",
+    "abnormal": "abnormal Alternator failure",
+    "emergency": "emergency Engine failure in flight",
+    "text": "text Foreword",
+    "gauge": "gauge Oil pressure in psi from engine manual",
+    "stock": "stock",
+    "sources": "sources",
+    "speeds": "speeds",
+    "values": "values",
+    "equipment": "equipment",
+}
+# Words that people write for a block keyword; the right one is offered and the block is read as if it stood there.
+_SLIPS = {
+    "card": "normal",
+    "checklist": "normal",
+    "procedure": "normal",
+    "emergencies": "emergency",
+    "equip": "equipment",
+    "controls": "equipment",
+    "switches": "equipment",
+    "source": "sources",
+    "speed": "speeds",
+    "value": "values",
+    "gauges": "gauge",
+    "instrument": "gauge",
+    "aircraft": "handbook",
+    "book": "",
+    "import": "include",
+    "paper": "stock",
+}
+
+
+def head_line(text: str, start: int, allow: Allow | None, faults: list[Fault]) -> Head:
+    """The head that `text` (indentation and allow mark gone) is, standing at `start` in its block."""
+    tree = read("head", text)
+    span = Span(start, start + len(text))
+    kind = "unknown_head" if isinstance(tree, int) else str(tree.data)
+    if kind == "unknown_head":
+        return _unknown(text, span, allow, faults)
+    key = tree.children[0]
+    keyword = key.strip()
+    name = unit = source = None
+    for part in tree.children[1:]:
+        token = part if hasattr(part, "type") else part.children[0]
+        match token.type:
+            case "TITLE" | "GAUGE_NAME":
+                name = read_words(token, start + token.start_pos, faults)
+            case "IN_TAIL":
+                unit = _tail(token, "in", start)
+            case "FROM_TAIL":
+                source = _tail(token, "from", start)
+            case _:
+                faults.append(_surplus(keyword, token, start))
+    if name is None and keyword in NAMED and keyword not in _NAME_OPTIONAL:
+        faults.append(
+            Fault(
+                "unnamed-block",
+                span,
+                f"`{keyword}` has no name.",
+                f"Its name follows on the same line: `{SAMPLES[keyword]}`.",
+            )
+        )
+    return Head(keyword, name, unit, source, span, allow)
+
+
+def _tail(token: Any, word: str, start: int) -> Words:
+    text = token.strip()[len(word) :]
+    end = start + token.start_pos + len(token.rstrip())
+    begin = end - len(text.lstrip())
+    return Words((" ".join(text.split()),), Span(begin, end))
+
+
+def _surplus(keyword: str, token: Any, start: int) -> Fault:
+    at = start + token.start_pos + len(token) - len(token.lstrip())
+    return Fault(
+        "stray-line",
+        Span(at, at + len(token.strip())),
+        f"`{token.strip()}` follows `{keyword}`, which has no name.",
+        f"`{keyword}` stands alone, and what it declares is indented below it.",
+    )
+
+
+def _unknown(text: str, span: Span, allow: Allow | None, faults: list[Fault]) -> Head:
+    """An unindented line that begins with no keyword: read as the block that it was probably meant to be."""
+    first, _, rest = text.partition(" ")
+    near = near_word(first.rstrip(":"), BLOCK_KEYWORDS, _SLIPS)
+    word = Span(span.start, span.start + len(first))
+    if near:
+        help_ = f"Keywords are lower case and take no colon: `{SAMPLES[near]}`."
+        message = f"`{first}` opens no block; `{near}` is the nearest keyword."
+    else:
+        help_ = (
+            "A block begins with one of "
+            + ", ".join(f"`{word}`" for word in BLOCK_KEYWORDS)
+            + "; what belongs to the block above is indented by two spaces."
+        )
+        message = f"`{first}` opens no block."
+    faults.append(Fault("unknown-keyword", word, message, help_))
+    name = Words((rest.strip(),), Span(span.end - len(rest.lstrip()), span.end)) if rest.strip() else None
+    return Head(near or "?", name, None, None, span, allow)

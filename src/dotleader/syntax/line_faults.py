@@ -1,0 +1,260 @@
+"""What is said of a line that is not right: each message by hand, in the writer's terms, with a right line."""
+
+from __future__ import annotations
+
+import re
+
+from dotleader.source.text import Span
+from dotleader.syntax.tree import Fault, Words
+
+CARD_KEYWORDS = (
+    "phase",
+    "thumb",
+    "during",
+    "after",
+    "when",
+    "method",
+    "memory",
+    "group",
+    "if",
+    "or if",
+    "otherwise",
+    "one of",
+    "repeat until",
+    "go to",
+    "end",
+    "note",
+    "caution",
+    "warning",
+    "amplified",
+)
+_SAMPLES = {
+    "phase": "phase before takeoff",
+    "thumb": "thumb ENGINE",
+    "during": "during cruise, descent",
+    "after": "after Landing on water",
+    "when": "when the engine stops or loses most of its power",
+    "method": "method read and do",
+    "group": "group Controls",
+    "if": "if the engine restarts",
+    "or if": "or if the engine runs rough",
+    "repeat until": "repeat until the engine restarts",
+    "go to": "go to Forced landing",
+    "note": "note The flap motor draws most.",
+    "caution": "caution Do not take off with oil pressure outside the green.",
+    "warning": "warning Do not restart the engine.",
+}
+# What people write for a keyword. The right word is offered, never taken silently.
+_SLIPS = {
+    "goto": "go to",
+    "until": "repeat until",
+    "repeat": "repeat until",
+    "else": "otherwise",
+    "elif": "or if",
+    "else if": "or if",
+    "notes": "note",
+    "cautions": "caution",
+    "warnings": "warning",
+    "trigger": "when",
+    "condition": "when",
+    "section": "group",
+    "heading": "group",
+    "memory items": "memory",
+    "choose": "one of",
+    "stop": "end",
+}
+
+
+def _short(text: str, most: int = 60) -> str:
+    return text if len(text) <= most else text[: most - 1].rstrip() + "…"
+
+
+def near_keyword(text: str) -> str:
+    """The keyword that a line was probably meant to begin with, or nothing."""
+    lower = text.casefold()
+    for keyword in sorted((*CARD_KEYWORDS, *_SLIPS), key=len, reverse=True):
+        head = lower[: len(keyword)]
+        follows = lower[len(keyword) : len(keyword) + 1]
+        if head == keyword and follows in ("", " ", ":", "\t") and text[: len(keyword)] != keyword:
+            return _SLIPS.get(keyword, keyword)
+        if head == keyword and (follows == ":" or keyword in _SLIPS) and follows in ("", " ", ":"):
+            return _SLIPS.get(keyword, keyword)
+    first = re.split(r"[\s:]", lower, maxsplit=1)[0]
+    if len(first) >= 4 and first == text[: len(first)]:
+        for keyword in CARD_KEYWORDS:
+            if len(keyword) >= 4 and " " not in keyword and _one_apart(first, keyword):
+                return keyword
+    return ""
+
+
+def _one_apart(a: str, b: str) -> bool:
+    """Whether one letter added, left out, changed or two neighbours swapped turn `a` into `b`."""
+    if abs(len(a) - len(b)) > 1 or a == b:
+        return False
+    i = 0
+    while i < min(len(a), len(b)) and a[i] == b[i]:
+        i += 1
+    rest_a, rest_b = a[i:], b[i:]
+    swapped = len(rest_a) > 1 and len(rest_b) > 1 and rest_a[:2] == rest_b[1::-1] and rest_a[2:] == rest_b[2:]
+    return swapped or rest_a[1:] == rest_b[1:] or rest_a[1:] == rest_b or rest_a == rest_b[1:]
+
+
+def near_word(word: str, known: tuple[str, ...], slips: dict[str, str]) -> str:
+    """The known word that `word` was probably meant to be: other case, a usual slip, or one letter away."""
+    lower = word.casefold()
+    if lower in known:
+        return lower
+    if lower in slips:
+        return slips[lower]
+    return next((k for k in known if len(k) >= 4 and _one_apart(lower, k)), "")
+
+
+def looks_like_prose(text: str) -> bool:
+    return len(text.split()) > 6 or text.rstrip().endswith((".", "!", "?", ":", ";"))
+
+
+def stray_line(text: str, span: Span) -> Fault:
+    return Fault(
+        "stray-line",
+        span,
+        f"`{_short(text)}` is neither an item nor a line that begins with a keyword.",
+        "An item has a leader: `Fuel pump .... ON`. Explanations follow `note`, are indented below an item, "
+        "or stand under `amplified`.",
+    )
+
+
+def missing_response(challenge: str, span: Span) -> Fault:
+    return Fault(
+        "missing-response",
+        span,
+        f"`{_short(challenge)}` has no response.",
+        f"Say what is wanted after a leader: `{_short(challenge, 40)} .... ON`.",
+    )
+
+
+def missing_challenge(text: str, span: Span) -> Fault:
+    return Fault(
+        "missing-challenge",
+        span,
+        f"`{_short(text)}` has a leader but no challenge before it.",
+        "Name what is to be looked at or moved first: `Fuel pump .... ON`.",
+    )
+
+
+def missing_name(text: str, span: Span) -> Fault:
+    return Fault(
+        "missing-challenge",
+        span,
+        f"`{_short(text)}` has a leader but nothing before it.",
+        "Name what is declared first: `VG .... 82 KIAS  from glide tests`.",
+    )
+
+
+def missing_fact(left: str, span: Span) -> Fault:
+    return Fault(
+        "missing-response",
+        span,
+        f"There is nothing after the leader of `{_short(left)}`.",
+        f"Write what it is: `{_short(left, 40)} .... ` and the value.",
+    )
+
+
+def missing_leader(text: str, span: Span) -> Fault:
+    return Fault(
+        "stray-line",
+        span,
+        f"`{_short(text)}` has no leader, and every line of this block has one.",
+        "Two or more dots with a space on both sides join a name and what is said of it: `VG .... 82 KIAS`.",
+    )
+
+
+def second_leader(text: str, leader: Span) -> Fault:
+    return Fault(
+        "second-leader",
+        leader,
+        f"`{_short(text)}` has a second leader.",
+        "A line is split at its first leader, and there is one leader to a line. "
+        "Write two items on two lines, or take the dots out of the text.",
+    )
+
+
+def dots_against_digit(challenge: str, response: Words | str | None, leader: Span) -> Fault:
+    shown = response.text if isinstance(response, Words) else (response or "")
+    return Fault(
+        "dots-against-digit",
+        leader,
+        f"The dots stand against a digit: this may mean `{_short(shown, 30)}` or `.{_short(shown, 30)}`.",
+        f"Put a space after the leader: `{_short(challenge, 40)} .... {_short(shown, 30)}`, "
+        f"or `.... 0.{_short(shown, 30)}` if a decimal is meant.",
+    )
+
+
+def dash_for_leader(challenge: str, response: str, span: Span, tab: bool) -> Fault:
+    what = "a tab" if tab else "a dash"
+    return Fault(
+        "dash-for-leader",
+        span,
+        f"`{_short(challenge)}` and `{_short(response)}` are joined by {what}.",
+        f"Join them by a leader, two or more dots with a space on both sides: "
+        f"`{_short(challenge, 40)} .... {_short(response, 40)}`.",
+    )
+
+
+def surplus(keyword: str, words: Words) -> Fault:
+    mend = {
+        "otherwise": "What belongs to `otherwise` is indented below it; a further condition is `or if`.",
+        "end": "`end` stands alone; a remark goes into a `note` before it.",
+        "memory": "`memory` stands alone; the memory items are indented below it.",
+    }.get(keyword, f"`{keyword}` stands alone; what belongs to it is indented below it.")
+    return Fault("stray-line", words.span, f"`{_short(words.text)}` follows `{keyword}` on the same line.", mend)
+
+
+def keyword_alone(keyword: str, span: Span) -> Fault:
+    return Fault(
+        "missing-response",
+        span,
+        f"`{keyword}` stands alone.",
+        f"Its text follows on the same line: `{_SAMPLES.get(keyword, keyword)}`.",
+    )
+
+
+def keyword_before_leader(keyword: str, text: str, span: Span) -> Fault:
+    capital = text[:1].upper() + text[1:]
+    return Fault(
+        "keyword-before-leader",
+        span,
+        f"This is read as a {keyword} whose text has dots in it, because it begins with `{keyword}`.",
+        f"If an item is meant, begin it with a capital: `{_short(capital)}`. "
+        f"If a {keyword} is meant, take the dots out.",
+    )
+
+
+def item_from_keyword(keyword: str, text: str, span: Span) -> Fault:
+    capital = text[:1].upper() + text[1:]
+    rest = re.sub(r"\s*(?:\.{2,}|…)\s*", " ", text).strip()
+    return Fault(
+        "keyword-before-leader",
+        span,
+        f"This is read as an item, because it has a leader; it also begins with the keyword `{keyword}`.",
+        f"If an item is meant, begin it with a capital: `{_short(capital)}`. "
+        f"If the keyword is meant, take the dots out: `{_short(rest)}`.",
+    )
+
+
+def unknown_keyword(text: str, near: str, span: Span) -> Fault:
+    sample = _SAMPLES.get(near, near)
+    return Fault(
+        "unknown-keyword",
+        span,
+        f"`{_short(text)}` begins with no keyword of a card; `{near}` is the nearest.",
+        f"Keywords are lower case and take no colon: `{sample}`.",
+    )
+
+
+def unknown_mark(mark: str, span: Span) -> Fault:
+    return Fault(
+        "unknown-keyword",
+        span,
+        f"`{_short(mark)}` is no mark that an item can carry.",
+        "The marks are `[critical]`, `[with NAME]` and `[without NAME]`; other remarks go on an indented line below.",
+    )

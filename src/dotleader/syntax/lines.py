@@ -1,0 +1,196 @@
+"""One line of a card or of a block of facts: its form, and a fault for each way in which it is not right.
+
+Every function takes the line without its indentation and the offset at which it stands in its block.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+from dotleader.source.text import Span
+from dotleader.syntax import line_faults
+from dotleader.syntax.grammar import read
+from dotleader.syntax.tree import Body, Broken, Fault, Item, Mark, Row, Say, Words
+from dotleader.syntax.values import read_value
+from dotleader.syntax.words import read_words
+
+LEADER = re.compile(r"\.{2,}|(?:\.\s){2,}\.|…")
+"""Whether a line has a leader at all; its exact form is the grammar's."""
+
+_SPACED_LEADER = re.compile(r"\s(?:\.{2,}|…)\s")
+_KEYWORD_FIRST = re.compile(r"(phase|thumb|during|after|method|go to|memory|one of|otherwise|end|amplified)(?:\s|$)")
+
+MARKS = ("critical", "with", "without")
+_TEXT_ONLY = frozenset({"note", "caution", "warning", "when", "if", "or if", "group", "repeat until"})
+
+
+def card_line(text: str, start: int, faults: list[Fault]) -> Body:
+    """A line that stands in a card."""
+    tree = read("card_line", text)
+    span = Span(start, start + len(text))
+    if isinstance(tree, int):
+        faults.append(line_faults.stray_line(text, span))
+        return Broken(text)
+    if tree.data == "card_line":
+        tree = tree.children[0]
+    match str(tree.data):
+        case "item":
+            return _item(tree, text, start, faults)
+        case "say_text" | "say_name" | "say_bare":
+            return _say(tree, text, start, faults)
+        case "no_leader":
+            return _no_leader(text, span, faults)
+        case "dashed":
+            return _dashed(tree, text, start, faults)
+        case _:
+            return _faulty_item(tree, text, start, faults)
+
+
+def _left(tree: Any, start: int, faults: list[Fault]) -> tuple[Words, ...]:
+    return tuple(
+        read_words(token, start + token.start_pos, faults) for token in tree.children if token.type == "LEFT"
+    )
+
+
+def _right(tree: Any, start: int, faults: list[Fault]) -> tuple[Words | None, tuple[Mark, ...]]:
+    words: Words | None = None
+    marks: list[Mark] = []
+    for part in tree.children:
+        if getattr(part, "type", "") == "RIGHT":
+            words = read_words(part, start + part.start_pos, faults)
+        else:
+            marks.append(_mark(part.children[0], start, faults))
+    return words, tuple(marks)
+
+
+def _mark(token: Any, start: int, faults: list[Fault]) -> Mark:
+    lead = len(token) - len(token.lstrip())
+    at = start + token.start_pos + lead
+    span = Span(at, at + len(token.strip()))
+    word, _, name = " ".join(token.strip()[1:-1].split()).partition(" ")
+    if word not in MARKS or (word == "critical") == bool(name):
+        faults.append(line_faults.unknown_mark(token.strip(), span))
+    return Mark(word, name, span)
+
+
+def _item(tree: Any, text: str, start: int, faults: list[Fault]) -> Item:
+    parts = [part for part in tree.children if not hasattr(part, "type")]
+    challenges = _left(parts[0], start, faults)
+    response, marks = _right(parts[1], start, faults)
+    keyword = _KEYWORD_FIRST.match(challenges[0].text)
+    if keyword:
+        faults.append(line_faults.item_from_keyword(keyword[1], text, Span(start, start + len(text))))
+    if response is None:
+        end = start + max(token.start_pos + len(token) for token in tree.children if hasattr(token, "type"))
+        faults.append(line_faults.missing_response(challenges[0].text, Span(challenges[0].span.start, end)))
+    return Item(challenges, response, marks)
+
+
+def _faulty_item(tree: Any, text: str, start: int, faults: list[Fault]) -> Body:
+    """An item with a leader that is not as it should be; what can be read is read."""
+    kind = str(tree.data)
+    sides = [part for part in tree.children if not hasattr(part, "type")]
+    tokens = [part for part in tree.children if hasattr(part, "type") and part.type != "BULLET"]
+    span = Span(start, start + len(text))
+    if kind == "no_challenge":
+        faults.append(line_faults.missing_challenge(text, span))
+        return Broken(text)
+    challenges = _left(sides[0], start, faults)
+    if kind == "no_response":
+        faults.append(line_faults.missing_response(challenges[0].text, Span(challenges[0].span.start, span.end)))
+        return Item(challenges, None, ())
+    response, marks = _right(sides[1], start, faults) if len(sides) > 1 else (None, ())
+    at = start + tokens[-1 if kind == "twice" else 0].start_pos
+    leader = Span(at, at + len(tokens[-1 if kind == "twice" else 0].rstrip()))
+    if kind == "twice":
+        faults.append(line_faults.second_leader(text, leader))
+    else:
+        faults.append(line_faults.dots_against_digit(challenges[0].text, response, leader))
+    return Item(challenges, response, marks)
+
+
+def _say(tree: Any, text: str, start: int, faults: list[Fault]) -> Say:
+    key = tree.children[0]
+    keyword = " ".join(key.split())
+    at = Span(start, start + len(key.rstrip()))
+    tail = tree.children[1] if len(tree.children) > 1 else None
+    words = read_words(tail, start + tail.start_pos, faults) if tail is not None else None
+    span = Span(start, start + len(text))
+    if tree.data == "say_bare":
+        if words is not None:
+            faults.append(line_faults.surplus(keyword, words))
+    elif words is None:
+        faults.append(line_faults.keyword_alone(keyword, at))
+    elif _SPACED_LEADER.search(text):
+        faults.append(line_faults.keyword_before_leader(keyword, text, span))
+    return Say(keyword, words, at)
+
+
+def _no_leader(text: str, span: Span, faults: list[Fault]) -> Body:
+    near = line_faults.near_keyword(text)
+    if near:
+        faults.append(line_faults.unknown_keyword(text, near, span))
+        rest = text[len(text.split(" ")[0]) :].strip() if " " not in near else ""
+        begin = span.end - len(rest)
+        if near in _TEXT_ONLY and rest:
+            return Say(near, Words((rest,), Span(begin, span.end)), Span(span.start, begin))
+        return Broken(text)
+    if line_faults.looks_like_prose(text):
+        faults.append(line_faults.stray_line(text, span))
+        return Broken(text)
+    faults.append(line_faults.missing_response(text, span))
+    return Item((read_words(text, span.start, faults),), None, ())
+
+
+def _dashed(tree: Any, text: str, start: int, faults: list[Fault]) -> Body:
+    span = Span(start, start + len(text))
+    left, dash = tree.children[0], tree.children[1]
+    challenge = read_words(left, start + left.start_pos, faults)
+    if len(tree.children) < 3:
+        faults.append(line_faults.missing_response(challenge.text, span))
+        return Item((challenge,), None, ())
+    response, marks = _right(tree.children[2], start, faults)
+    at = start + dash.start_pos
+    right = text[dash.start_pos + len(dash) :].strip()
+    faults.append(line_faults.dash_for_leader(challenge.text, right, Span(at, at + len(dash)), tab="\t" in dash))
+    return Item((challenge,), response, marks)
+
+
+def fact_line(text: str, start: int, numbers: bool, faults: list[Fault]) -> Body:
+    """A line that stands in a block of facts; with `numbers` its right part is read as a value."""
+    tree = read("row", text)
+    span = Span(start, start + len(text))
+    if isinstance(tree, int):
+        faults.append(line_faults.stray_line(text, span))
+        return Broken(text)
+    kind = str(tree.data)
+    facts = {part.type: part for part in tree.children}
+    if kind == "row_no_left":
+        faults.append(line_faults.missing_name(text, span))
+        return Broken(text)
+    left = read_words(facts["FACT"], start + facts["FACT"].start_pos, faults)
+    right = next((part for part in tree.children if part.type == "FACT_RIGHT"), None)
+    if kind == "row_no_leader":
+        faults.append(line_faults.missing_leader(text, span))
+        return Row(left, None)
+    if kind == "row_dashed":
+        dash = facts["DASH"]
+        at = Span(start + dash.start_pos, start + dash.start_pos + len(dash))
+        shown = str(right).strip() if right is not None else ""
+        faults.append(line_faults.dash_for_leader(left.text, shown, at, tab="\t" in dash))
+    elif kind == "row_twice":
+        last = [part for part in tree.children if part.type == "LEADER"][-1]
+        at = Span(start + last.start_pos, start + last.start_pos + len(last.rstrip()))
+        faults.append(line_faults.second_leader(text, at))
+    elif kind == "row_digit_dots":
+        dots = facts["DIGIT_DOTS"]
+        at = Span(start + dots.start_pos, start + dots.start_pos + len(dots))
+        faults.append(line_faults.dots_against_digit(left.text, str(right).strip(), at))
+    if right is None:
+        if kind == "row":
+            faults.append(line_faults.missing_fact(left.text, span))
+        return Row(left, None)
+    begin = start + right.start_pos
+    value = read_value(right, begin, faults) if numbers and kind == "row" else None
+    return Row(left, read_words(right, begin, faults), value)

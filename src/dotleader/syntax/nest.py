@@ -1,0 +1,309 @@
+"""The lines of a block put below one another by their indentation.
+
+What a line may be depends on where it stands: below a head that declares numbers it is a row, below an item it is a
+detail, below `amplified` it is prose. `Place` names these; the table `below` says what stands below what.
+"""
+
+from __future__ import annotations
+
+import re
+from enum import Enum
+
+from dotleader.source.text import Span
+from dotleader.syntax.blocks import RawLine
+from dotleader.syntax.heads import CARD_KINDS
+from dotleader.syntax.lines import LEADER, card_line, fact_line
+from dotleader.syntax.plain import plain
+from dotleader.syntax.tree import (
+    Allow,
+    Blank,
+    Body,
+    Broken,
+    Comment,
+    Fault,
+    Head,
+    Item,
+    Line,
+    Prose,
+    Row,
+    Say,
+)
+from dotleader.syntax.words import read_words
+
+DEEPEST = 12
+"""Levels of indentation below a head that are read."""
+
+ALLOW = re.compile(r"(?:^|\s{2,})(#\s*allow\b\s*([^\s:]*)\s*:?\s*(.*))$")
+_NOTICE = re.compile(r"(note|caution|warning)(?=\s)")
+
+
+class Place(Enum):
+    CARD = "card"
+    DETAIL = "detail"
+    TEXT = "text"  # prose that nothing ends: text blocks, continued notices
+    AMPLIFIED = "amplified"
+    FACTS = "facts"
+    NUMBERS = "numbers"
+    EQUIPMENT = "equipment"
+    PROPERTY = "property"
+    NOTHING = "nothing"
+
+
+_BY_KEYWORD = {
+    **dict.fromkeys(CARD_KINDS, Place.CARD),
+    **dict.fromkeys(("handbook", "sources", "stock"), Place.FACTS),
+    **dict.fromkeys(("speeds", "values", "gauge"), Place.NUMBERS),
+    "equipment": Place.EQUIPMENT,
+    "text": Place.TEXT,
+    "?": Place.TEXT,  # an unknown block: kept, and nothing more said about its lines
+}
+_BY_SAY = {
+    **dict.fromkeys(("memory", "group", "if", "or if", "otherwise", "one of", "repeat until"), Place.CARD),
+    **dict.fromkeys(("note", "caution", "warning", "when"), Place.TEXT),
+    "amplified": Place.AMPLIFIED,
+}
+_PROSE_PROPERTIES = ("does", "says")
+_NUMBER_PROPERTIES = ("draws", "breaker")
+
+
+class _Open:
+    """A line whose children are still coming."""
+
+    __slots__ = ("allow", "body", "children", "indent", "place", "span")
+
+    def __init__(self, indent: int, place: Place, span: Span, body: Body, allow: Allow | None) -> None:
+        self.indent = indent
+        self.place = place  # of what stands below it
+        self.span = span
+        self.body = body
+        self.allow = allow
+        self.children: list[_Open] = []
+
+    def closed(self) -> Line:
+        return Line(self.span, self.body, tuple(child.closed() for child in self.children), self.allow)
+
+
+def nested(head: Head, lines: list[RawLine], faults: list[Fault]) -> tuple[Line, ...]:
+    """The lines below `head` as a tree."""
+    root = _Open(0, _BY_KEYWORD.get(head.keyword, Place.NOTHING), head.span, Blank(), None)
+    stack = [root]
+    for raw in lines:
+        if not raw.text:
+            stack[-1].children.append(_Open(raw.indent, Place.NOTHING, Span(raw.start, raw.start), Blank(), None))
+            continue
+        _put(raw, stack, faults)
+    return tuple(child.closed() for child in _blanks_up(root).children)
+
+
+def _put(raw: RawLine, stack: list[_Open], faults: list[Fault]) -> None:
+    span = Span(raw.start, raw.start + len(raw.text))
+    if raw.tabs:
+        faults.append(
+            Fault(
+                "tab-indentation",
+                Span(raw.start - 1, raw.start),
+                "This line is indented by a tab.",
+                "Indent by spaces, two for each level; `dotleader format` does it.",
+            )
+        )
+    if raw.indent == 0 and not raw.text.startswith("#"):
+        faults.append(
+            Fault(
+                "stray-line",
+                span,
+                f"`{raw.text}` has a leader but is not indented.",
+                "Indent it by two spaces if it belongs to the block above; it is read so.",
+            )
+        )
+        del stack[1:]
+        _append(raw, span, stack, faults)
+        return
+    if raw.text.startswith("#") and not (_prose(stack) and raw.indent > _base(stack)):
+        body, allow = _comment(raw.text, span)
+        stack[-1].children.append(_Open(raw.indent, Place.NOTHING, span, body, allow))
+        return
+    _unwind(raw, stack, faults, span)
+    _append(raw, span, stack, faults)
+
+
+def _prose(stack: list[_Open]) -> bool:
+    return any(node.place in (Place.TEXT, Place.AMPLIFIED) for node in stack)
+
+
+def _base(stack: list[_Open]) -> int:
+    """The indentation of the outermost line below which everything is prose."""
+    return next(node.indent for node in stack if node.place in (Place.TEXT, Place.AMPLIFIED))
+
+
+def _unwind(raw: RawLine, stack: list[_Open], faults: list[Fault], span: Span) -> None:
+    """Close what this line no longer stands below."""
+    closed: _Open | None = None
+    while len(stack) > 1 and raw.indent <= stack[-1].indent:
+        closed = stack.pop()
+    # A line indented between two levels belongs to no line above it.
+    siblings = [child for child in stack[-1].children if not isinstance(child.body, Blank | Comment)]
+    if closed is not None and siblings and raw.indent > stack[-1].indent and raw.indent != siblings[-1].indent:
+        level = siblings[-1].indent
+        faults.append(
+            Fault(
+                "uneven-indentation",
+                span,
+                f"This line is indented by {_spaces(raw.indent)}; the lines it stands among by {level}.",
+                f"Indent it by {_spaces(level)}, or by {level + 2} if it belongs to the line above.",
+            )
+        )
+
+
+def _spaces(count: int) -> str:
+    return f"{count} space" if count == 1 else f"{count} spaces"
+
+
+def _append(raw: RawLine, span: Span, stack: list[_Open], faults: list[Fault]) -> None:
+    if len(stack) > DEEPEST:
+        if len(stack) == DEEPEST + 1:
+            faults.append(
+                Fault(
+                    "nested-too-deep",
+                    span,
+                    f"This line stands {len(stack)} levels deep; {DEEPEST} are read.",
+                    "A card has at most two levels of branches. Make a card of what stands so deep and `go to` it.",
+                )
+            )
+        stack[-1].children.append(_Open(raw.indent, Place.TEXT, span, Broken(raw.text), None))
+        return
+    place = stack[-1].place
+    if place is Place.DETAIL and _belongs_higher(raw, stack, faults, span):
+        stack.pop()
+        place = stack[-1].place
+    text, allow = _without_allow(raw.text, raw.start, place)
+    span = Span(raw.start, raw.start + len(text))
+    body = _body(text, raw.start, place, stack, faults)
+    node = _Open(raw.indent, _below(place, body), span, body, allow)
+    stack[-1].children.append(node)
+    stack.append(node)
+
+
+def _belongs_higher(raw: RawLine, stack: list[_Open], faults: list[Fault], span: Span) -> bool:
+    """Whether a line below an item cannot be its detail; then it is read as the item's neighbour."""
+    in_amplified = any(node.place is Place.AMPLIFIED for node in stack)
+    notice = _NOTICE.match(raw.text)
+    if in_amplified or not (notice or LEADER.search(raw.text)) or not isinstance(stack[-1].body, Item):
+        return False
+    level = stack[-1].indent
+    if notice:
+        faults.append(
+            Fault(
+                "notice-below-item",
+                span,
+                f"`{notice[1]}` stands below an item, where only the item's details do.",
+                f"Put it before the item it warns of, indented by {_spaces(level)}; "
+                "for a remark on the item itself leave the keyword out.",
+            )
+        )
+    else:
+        faults.append(
+            Fault(
+                "uneven-indentation",
+                span,
+                f"`{raw.text}` has a leader but is indented below an item, where only details stand.",
+                f"Indent it by {_spaces(level)} like the item above; it is read so.",
+            )
+        )
+    return True
+
+
+def _below(place: Place, body: Body) -> Place:
+    """What stands below `body`, which itself stands at `place`."""
+    if place in (Place.TEXT, Place.DETAIL):
+        return place
+    match body:
+        case Item():
+            return Place.DETAIL
+        case Say():
+            return _BY_SAY.get(body.keyword, Place.NOTHING)
+        case Row() if place is Place.EQUIPMENT:
+            return Place.PROPERTY
+        case Row() if body.left.text in _PROSE_PROPERTIES:
+            return Place.TEXT
+        case Prose():
+            return Place.AMPLIFIED if place is Place.AMPLIFIED else Place.TEXT
+        case Broken():
+            return Place.TEXT
+        case _:
+            return Place.NOTHING
+
+
+def _body(text: str, start: int, place: Place, stack: list[_Open], faults: list[Fault]) -> Body:
+    match place:
+        case Place.CARD:
+            return card_line(plain(text), start, faults)
+        case Place.FACTS | Place.EQUIPMENT:
+            return fact_line(plain(text), start, False, faults)
+        case Place.NUMBERS:
+            return fact_line(plain(text), start, True, faults)
+        case Place.PROPERTY:
+            numbers = text.split(" ")[0] in _NUMBER_PROPERTIES
+            return fact_line(plain(text), start, numbers, faults)
+        case Place.AMPLIFIED if LEADER.search(text):
+            return _amplified_item(text, start, faults)
+        case Place.TEXT | Place.AMPLIFIED | Place.DETAIL:
+            return Prose(read_words(text, start, faults))
+        case Place.NOTHING:
+            return _misplaced(text, start, stack, faults)
+
+
+def _amplified_item(text: str, start: int, faults: list[Fault]) -> Body:
+    """An item repeated in amplified text; whether its challenge is on the card is asked later."""
+    own: list[Fault] = []
+    body = card_line(plain(text), start, own)
+    if isinstance(body, Item) and not own:
+        return body
+    return Prose(read_words(text, start, faults))
+
+
+def _misplaced(text: str, start: int, stack: list[_Open], faults: list[Fault]) -> Body:
+    above = stack[-1]
+    rows = isinstance(above.body, Row)
+    where = "below a row, which has nothing below it" if rows else "where nothing can stand below the line above"
+    faults.append(
+        Fault(
+            "uneven-indentation" if LEADER.search(text) or rows else "stray-line",
+            Span(start, start + len(text)),
+            f"`{text[:60]}` is indented {where}.",
+            f"Indent it by {_spaces(max(above.indent, 2))} if it belongs to the block, or write it on the line above.",
+        )
+    )
+    return Broken(text)
+
+
+def _comment(text: str, span: Span) -> tuple[Comment, Allow | None]:
+    found = ALLOW.match(text)
+    return Comment(text), Allow(found[2], found[3].strip(), span) if found else None
+
+
+def _without_allow(text: str, start: int, place: Place) -> tuple[str, Allow | None]:
+    """The line without a trailing `# allow`; in prose `#` is always text."""
+    if "#" not in text or place in (Place.TEXT, Place.AMPLIFIED):
+        return text, None
+    found = ALLOW.search(text)
+    if not found or found.start() == 0:
+        return text, None
+    span = Span(start + found.start(1), start + found.end(1))
+    return text[: found.start()], Allow(found[2], found[3].strip(), span)
+
+
+def _blanks_up(node: _Open) -> _Open:
+    """Blank lines and comments at the end of what stands below a line stand after it, not in it."""
+    out: list[_Open] = []
+    for child in node.children:
+        _blanks_up(child)
+        trailing: list[_Open] = []
+        while child.children and isinstance(child.children[-1].body, Blank | Comment):
+            last = child.children[-1]
+            if isinstance(last.body, Comment) and last.indent > child.indent:
+                break
+            trailing.append(child.children.pop())
+        out.append(child)
+        out.extend(reversed(trailing))
+    node.children = out
+    return node

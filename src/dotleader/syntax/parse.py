@@ -1,0 +1,68 @@
+"""Text to tree. Never fails: what is not understood becomes a broken node with a finding beside it."""
+
+from __future__ import annotations
+
+from dotleader.source.finding import Finding
+from dotleader.source.outcome import Outcome
+from dotleader.source.text import SourceText, Span, Spot
+from dotleader.syntax.blocks import RawLine, chunks, raw_lines
+from dotleader.syntax.heads import head_line
+from dotleader.syntax.nest import ALLOW, nested
+from dotleader.syntax.plain import plain
+from dotleader.syntax.tree import Allow, Blank, Block, Broken, Comment, Fault, File, Head, Line, Parsed, Placed
+
+
+def parse_block(text: str) -> Parsed:
+    """One block from its text (a chunk of a file); depends on nothing else."""
+    lines = list(raw_lines(text))
+    faults: list[Fault] = []
+    first = next((n for n, line in enumerate(lines) if line.text), len(lines))
+    if first == len(lines) or lines[first].text.startswith("#"):
+        return Parsed(Block(_no_head(), tuple(_loose(line, faults) for line in lines), len(text)), tuple(faults))
+    if lines[first].indent > 0:
+        return Parsed(Block(_no_head(), tuple(_loose(line, faults) for line in lines), len(text)), tuple(faults))
+    raw = lines[first]
+    found = ALLOW.search(raw.text)
+    allow, shown = None, raw.text
+    if found:
+        allow = Allow(found[2], found[3].strip(), Span(raw.start + found.start(1), raw.start + found.end(1)))
+        shown = raw.text[: found.start()]
+    head = head_line(plain(shown), raw.start, allow, faults)
+    return Parsed(Block(head, nested(head, lines[first + 1 :], faults), len(text)), tuple(faults))
+
+
+def _no_head() -> Head:
+    return Head("", None, None, None, Span(0, 0))
+
+
+def _loose(line: RawLine, faults: list[Fault]) -> Line:
+    """A line that stands before any block or in a run of comments."""
+    span = Span(line.start, line.start + len(line.text))
+    if not line.text:
+        return Line(span, Blank())
+    if line.text.startswith("#"):
+        found = ALLOW.match(line.text)
+        allow = Allow(found[2], found[3].strip(), span) if found else None
+        return Line(span, Comment(line.text), (), allow)
+    faults.append(
+        Fault(
+            "stray-line",
+            span,
+            f"`{line.text[:60]}` stands before any block.",
+            "Begin with an unindented line that opens a block, such as `normal Before takeoff`.",
+        )
+    )
+    return Line(span, Broken(line.text))
+
+
+def parse(source: SourceText) -> Outcome[File]:
+    """The tree of a file, and what was wrong with its form."""
+    blocks: list[Placed] = []
+    findings: list[Finding] = []
+    for chunk in chunks(source.text):
+        parsed = parse_block(chunk.text)
+        blocks.append(Placed(chunk.start, parsed.block))
+        for fault in parsed.faults:
+            spot = Spot(source, chunk.start + fault.span.start, chunk.start + fault.span.end)
+            findings.append(Finding(fault.rule, spot, fault.message, fault.help))
+    return Outcome(File(source, tuple(blocks)), tuple(findings))

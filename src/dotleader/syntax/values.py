@@ -1,0 +1,146 @@
+"""The right part of a row of numbers: `1.3 * {VS0} rounded up to 1 KIAS  from stall tests`."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+from dotleader.source.text import Span
+from dotleader.syntax.grammar import read
+from dotleader.syntax.tree import (
+    Binary,
+    Expression,
+    Fault,
+    Negative,
+    Number,
+    Ref,
+    Root,
+    Rounded,
+    SourceNote,
+    Value,
+)
+
+_DECIMAL_COMMA = re.compile(r"(?<![\d,])(\d+),(\d{1,2}|\d{4,})(?![\d,])")
+_SHAPES = {"exact", "range", "tolerance", "at_least", "at_most", "below", "above"}
+_FORMS = (
+    "Right forms are `82 KIAS`, `55 to 95 psi`, `62 +/- 2 mm`, `at least 5 US qt`, "
+    "or arithmetic such as `1.3 * {VS0} rounded up to 1 KIAS`."
+)
+MOST_OPERATORS = 60
+"""Longer arithmetic is not read: nobody needs it, and reading is recursive."""
+
+
+def read_value(text: str, start: int, faults: list[Fault]) -> Value | None:
+    """A value from `text`, which stands at `start`; None and a fault where it is none."""
+    lead = len(text) - len(text.lstrip())
+    text = text.strip()
+    start += lead
+    span = Span(start, start + len(text))
+    comma = _DECIMAL_COMMA.search(text.split(" from ")[0])
+    if comma:
+        point = f"{comma[1]}.{comma[2]}"
+        faults.append(
+            Fault(
+                "decimal-comma",
+                Span(start + comma.start(), start + comma.end()),
+                f"`{comma[0]}` has a comma where it does not separate thousands.",
+                f"Write a point before decimals: `{point}`. A comma stands before exactly three digits: `1,250`.",
+            )
+        )
+        text = text[: comma.start()] + point + text[comma.end() :]
+    if sum(map(text.split(" from ")[0].count, "+-*×/(")) > MOST_OPERATORS:
+        faults.append(Fault("unreadable-value", span, "This arithmetic is too long to be read.", _FORMS))
+        return None
+    tree = read("value", text)
+    if isinstance(tree, int):
+        faults.append(_unreadable(text, start, tree))
+        return None
+    return _value(tree, start, span, faults)
+
+
+def _unreadable(text: str, start: int, at: int) -> Fault:
+    rest = text[at:].strip()
+    if at and rest:
+        message = f"`{text}` can be read as a value up to `{text[:at].strip()}`; what follows, `{rest}`, cannot."
+        span = Span(start + at + len(text[at:]) - len(text[at:].lstrip()), start + len(text))
+    elif rest:
+        message = f"`{text}` is no number and no arithmetic."
+        span = Span(start, start + len(text))
+    else:
+        message = f"`{text}` stops before the value is complete." if text else "There is no value after the leader."
+        span = Span(start, start + len(text))
+    return Fault("unreadable-value", span, message, _FORMS)
+
+
+def _value(tree: Any, start: int, span: Span, faults: list[Fault]) -> Value | None:
+    parts = tree.children
+    if tree.data == "only_source":
+        faults.append(Fault("unreadable-value", span, "There is a source here but no value before it.", _FORMS))
+        return None
+    measure = parts[0]
+    shape = str(measure.data)
+    source = _source(parts[1], start) if len(parts) > 1 else None
+    if shape not in _SHAPES:  # a bare expression, which lark has lifted
+        return Value("exact", _expression(measure, start), None, source, span)
+    expressions = [
+        _expression(part, start)
+        for part in measure.children
+        if hasattr(part, "data") or part.type in ("REF", "NUMBER")
+    ]
+    second = expressions[1] if len(expressions) > 1 else None
+    return Value(shape.replace("_", " "), expressions[0], second, source, span)
+
+
+def _source(tree: Any, start: int) -> SourceNote:
+    token = tree.children[0]
+    lead = len(token) - len(token.lstrip())
+    span = Span(start + token.start_pos + lead, start + token.start_pos + len(token))
+    if token.type == "UNVERIFIED":
+        return SourceNote("", span, unverified=True)
+    name = token.strip()[len("from") :]
+    begin = span.end - len(name.lstrip())
+    return SourceNote(" ".join(name.split()), Span(begin, span.end))
+
+
+def _expression(tree: Any, start: int) -> Expression:
+    parts = tree.children
+    match str(tree.data):
+        case "number":
+            return _number(parts, start)
+        case "value_ref":
+            token = parts[0]
+            at = start + token.start_pos
+            return Ref(" ".join(token[1:-1].split()), Span(at, at + len(token)))
+        case "negative":
+            of = _expression(parts[1], start)
+            return Negative(of, Span(start + parts[0].start_pos, of.span.end))
+        case "root":
+            of = _expression(parts[1], start)
+            return Root(of, Span(start + parts[0].start_pos, start + parts[2].start_pos + len(parts[2])))
+        case "grouped":
+            return _expression(parts[1], start)
+        case "rounded":
+            return _rounded(parts, start)
+        case _:
+            left, right = _expression(parts[0], start), _expression(parts[2], start)
+            operator = parts[1].strip().replace("×", "*")
+            return Binary(operator, left, right, Span(left.span.start, right.span.end))
+
+
+def _rounded(parts: Any, start: int) -> Rounded:
+    of, step = _expression(parts[0], start), _number(parts[2].children, start)
+    words = parts[1].split()
+    direction = words[1] if words[1] in ("up", "down") else "nearest"
+    return Rounded(of, direction, step, Span(of.span.start, step.span.end))
+
+
+def _number(parts: Any, start: int) -> Number:
+    digits = parts[0]
+    at = start + digits.start_pos
+    end = at + len(digits)
+    if len(parts) == 1:
+        return Number(str(digits), "", Span(at, end), Span(end, end))
+    unit = parts[1]
+    begin = start + unit.start_pos + len(unit) - len(unit.lstrip())
+    finish = begin + len(unit.strip())
+    return Number(str(digits), " ".join(unit.split()), Span(at, finish), Span(begin, finish))
