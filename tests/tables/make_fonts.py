@@ -37,10 +37,13 @@ CELL = 615
 CAP_HEIGHT = 668
 """Height of capitals of the text faces, to which the signs are scaled."""
 
+UNUSED = ("kern", "GPOS", "GSUB", "GDEF", "MATH", "FFTM", "DSIG", "gasp")
+"""Tables that only a text shaper reads, and there is none here."""
+
 FIGURES = ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
 
 NOT_SET = {0x0D, 0xAD} | set(range(0x300, 0x370))
-"""Not carried over: a return, the soft hyphen (it would show), combining marks (nothing here could place them)."""
+"""Left out: a return, the soft hyphen (it would show), and combining marks (nothing here can place them)."""
 
 SIGNS: tuple[tuple[int, int], ...] = (
     (0x00A0, 0x017F),  # what the text faces lack of Latin: a name may hold any of it
@@ -104,10 +107,10 @@ def figure(font: TTFont, name: str) -> None:
 
 
 def cut(font: TTFont, codes: set[int], hints: bool) -> None:
-    """Keep the glyphs of those characters, and nothing that moves or swaps them: measured is what is drawn."""
+    """Keep the glyphs of those characters, and nothing that would move or swap them when drawn."""
     options = subset.Options()
     options.layout_features = []
-    options.drop_tables = [*options.drop_tables, *"kern GPOS GSUB GDEF MATH FFTM DSIG gasp".split()]
+    options.drop_tables = [*options.drop_tables, *UNUSED]
     options.hinting = hints
     options.name_IDs = ["*"]
     options.notdef_outline = True

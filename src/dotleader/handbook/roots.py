@@ -1,10 +1,11 @@
 """Exact numbers with square roots in them, for a `root of` that is rounded only at the end of a longer sum.
 
-`{VS1} * root of ({load factor}) rounded down to 1 KIAS` rounds a product, not the root. So a root is kept as what it
-is until it is rounded: a sum of rational multiples of square roots of whole numbers. Two roots whose radicands
-multiply to a square are multiples of each other and are put together; the roots that remain are independent over
-the rationals, so such a sum is rational exactly when only the root of 1 is left, and an irrational one never falls on
-a step: finer and finer whole-number bounds settle any rounding. No binary floating point anywhere.
+`{VS1} * root of ({load factor}) rounded down to 1 KIAS` rounds a product, not the root. So a root is kept
+as what it is until it is rounded: a sum of rational multiples of square roots of whole numbers. Two roots
+whose radicands multiply to a square are multiples of each other and are put together; the roots that remain
+are independent over the rationals, so such a sum is rational exactly when only the root of 1 is left, and
+an irrational one never falls on a step: finer and finer whole-number bounds settle any rounding. No binary
+floating point anywhere.
 """
 
 from __future__ import annotations

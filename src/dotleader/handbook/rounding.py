@@ -19,10 +19,12 @@ class Side(StrEnum):
 
 
 def round_to(number: Number, step: Fraction, side: Side) -> Fraction:
-    """The multiple of a positive step on that side of a number, which is the number itself where it is a multiple.
+    """The multiple of a positive step on that side of a number, which is the number itself where it is a
+    multiple.
 
-    To the nearest, a half goes away from zero. ISO 80000-1:2009, annex B, allows that (rule B) besides halves to
-    even (rule A); a pilot who checks the sum by hand was taught the former. A limit is never rounded to the nearest.
+    To the nearest, a half goes away from zero. ISO 80000-1:2009, annex B, allows that (rule B) besides
+    halves to even (rule A); a pilot who checks the sum by hand was taught the former. A limit is never
+    rounded to the nearest.
     """
     steps = times(number, 1 / step)
     match side:

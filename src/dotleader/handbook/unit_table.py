@@ -1,19 +1,21 @@
-"""The units of the language as data: symbols, exact factors, how they print, and what people write by mistake.
+"""The units of the language as data: symbols, exact factors, how they print.
 
-Factors are exact by definition: NIST Special Publication 811 (2008), appendix B.8, boldface factors; the pound
-(0.45359237 kg), the US gallon (231 cubic inches) and the conventional inch of mercury (25.4 mm of 13 595.1 kg/m3
-at standard gravity) by their definitions, whose rounded values appendix B.8 gives.
+Factors are exact by definition: NIST Special Publication 811 (2008), appendix B.8, boldface factors; the
+pound (0.45359237 kg), the US gallon (231 cubic inches) and the conventional inch of mercury (25.4 mm of 13
+595.1 kg/m3 at standard gravity) by their definitions, whose rounded values appendix B.8 gives.
 
-Bases that SI would derive from others (volume, pressure, voltage, frequency, angle, rotation) stand by themselves:
-nobody multiplies three lengths into a volume on a checklist, and a number that came out so would be a mistake.
+Bases that SI would derive from others (volume, pressure, voltage, frequency, angle, rotation) stand by
+themselves: nobody multiplies three lengths into a volume on a checklist, and a number that came out so
+would be a mistake.
 
 Two decisions about what units mean in the trade:
 
-* A moment is mass times length. Weight and balance multiplies `lb` by `in` and gets `lb in`; the pound there is the
-  weight of a pound of mass. `N m` is taken to it by standard gravity, 9.80665 m/s2, so that a torque in `lb ft`,
-  `kg m` and `N m` converts as on a torque wrench.
-* `G` is a load factor: how many times its own weight a thing weighs. It is a number without a dimension, so that
-  `root of {load factor}` means the same with `3.8` and with `3.8 G`; but it is unlike `%` and unlike a bare number.
+* A moment is mass times length. Weight and balance multiplies `lb` by `in` and gets `lb in`; the pound
+  there is the weight of a pound of mass. `N m` is taken to it by standard gravity, 9.80665 m/s2, so that a
+  torque in `lb ft`, `kg m` and `N m` converts as on a torque wrench.
+* `G` is a load factor: how many times its own weight a thing weighs. It is a number without a dimension, so
+  that `root of {load factor}` means the same with `3.8` and with `3.8 G`; but it is unlike `%` and unlike a
+  bare number.
 """
 
 from __future__ import annotations
@@ -37,9 +39,9 @@ _MERCURY = _F("13595.1")  # kg/m3, conventional
 class Row(NamedTuple):
     """One unit. `factor` and `offset` lead to the base of its dimension: (number + offset) * factor.
 
-    `over` and `under` name the units it is made of, `None` for one that is made of nothing else. `step` is what a
-    conversion into the unit is rounded to. `shown` is the form on a face, `glued` without a space after the number,
-    `grouped` with commas between thousands.
+    `over` and `under` name the units it is made of, `None` for one that is made of nothing else. `step` is
+    what a conversion into the unit is rounded to. `shown` is the form on a face, `glued` without a space
+    after the number, `grouped` with commas between thousands.
     """
 
     symbol: str
@@ -129,213 +131,3 @@ ROWS: tuple[Row, ...] = (
     Row("l/h", "flow", _F(1, 1000) / _HOUR, _TENTH, ("l",), ("h",)),
     Row("G", "load factor", _F(1), _TENTH, ()),
 )
-
-# Other spellings that the language reads.
-ALIASES: dict[str, str] = {"kt IAS": "KIAS", "kt CAS": "KCAS", "kt TAS": "KTAS"}
-
-# Spellings that do not say which unit they mean. A single choice is the one of this language; others exist.
-AMBIGUOUS: dict[str, tuple[str, ...]] = {
-    "gal": ("US gal", "imp gal"),
-    "gals": ("US gal", "imp gal"),
-    "gallon": ("US gal", "imp gal"),
-    "gallons": ("US gal", "imp gal"),
-    "gal/h": ("US gal/h",),
-    "gal/hr": ("US gal/h",),
-    "gals/h": ("US gal/h",),
-    "gph": ("US gal/h",),
-    "lb/gal": ("lb/US gal",),
-    "lbs/gal": ("lb/US gal",),
-    "mile": ("NM", "SM"),
-    "miles": ("NM", "SM"),
-}
-
-# What people write, squeezed (lower case, without spaces, full stops, hyphens and middle dots), and what they mean.
-MISSPELT: dict[str, tuple[str, ...]] = {
-    "knot": ("kt", "KIAS"),
-    "knots": ("kt", "KIAS"),
-    "kts": ("kt", "KIAS"),
-    "kn": ("kt", "KIAS"),
-    "kias": ("KIAS",),
-    "ktsias": ("KIAS",),
-    "knotsias": ("KIAS",),
-    "knotscas": ("KCAS",),
-    "knotstas": ("KTAS",),
-    "ias": ("KIAS", "mph IAS", "km/h IAS"),
-    "cas": ("KCAS", "mph CAS", "km/h CAS"),
-    "tas": ("KTAS", "mph TAS", "km/h TAS"),
-    "mi/h": ("mph",),
-    "kmh": ("km/h",),
-    "kph": ("km/h",),
-    "km/hr": ("km/h",),
-    "kmhias": ("km/h IAS",),
-    "kphias": ("km/h IAS",),
-    "m/sec": ("m/s",),
-    "mps": ("m/s",),
-    "fpm": ("ft/min",),
-    "ft/m": ("ft/min",),
-    "feet/min": ("ft/min",),
-    "feetperminute": ("ft/min",),
-    "foot": ("ft",),
-    "feet": ("ft",),
-    "'": ("ft",),
-    "′": ("ft",),
-    "metre": ("m",),
-    "metres": ("m",),
-    "meter": ("m",),
-    "meters": ("m",),
-    "inch": ("in",),
-    "inches": ("in",),
-    "ins": ("in",),
-    '"': ("in",),
-    "″": ("in",),
-    "centimetres": ("cm",),
-    "centimeters": ("cm",),
-    "millimetres": ("mm",),
-    "millimeters": ("mm",),
-    "mms": ("mm",),
-    "nmi": ("NM",),
-    "nauticalmiles": ("NM",),
-    "nauticalmile": ("NM",),
-    "mi": ("SM",),
-    "statutemiles": ("SM",),
-    "statutemile": ("SM",),
-    "kilometres": ("km",),
-    "kilometers": ("km",),
-    "kms": ("km",),
-    "lbs": ("lb",),
-    "lbm": ("lb",),
-    "lbf": ("lb",),
-    "#": ("lb",),
-    "pound": ("lb",),
-    "pounds": ("lb",),
-    "kgs": ("kg",),
-    "kilo": ("kg",),
-    "kilos": ("kg",),
-    "kilogram": ("kg",),
-    "kilograms": ("kg",),
-    "gram": ("g",),
-    "grams": ("g",),
-    "gr": ("g",),
-    "ounce": ("oz",),
-    "ounces": ("oz",),
-    "usg": ("US gal",),
-    "usgals": ("US gal",),
-    "usgallon": ("US gal",),
-    "usgallons": ("US gal",),
-    "galus": ("US gal",),
-    "impgals": ("imp gal",),
-    "imperialgallon": ("imp gal",),
-    "imperialgallons": ("imp gal",),
-    "igal": ("imp gal",),
-    "ukgal": ("imp gal",),
-    "galuk": ("imp gal",),
-    "lt": ("l",),
-    "ltr": ("l",),
-    "ltrs": ("l",),
-    "liter": ("l",),
-    "liters": ("l",),
-    "litre": ("l",),
-    "litres": ("l",),
-    "ℓ": ("l",),
-    "qt": ("US qt",),
-    "qts": ("US qt",),
-    "quart": ("US qt",),
-    "quarts": ("US qt",),
-    "usqts": ("US qt",),
-    "usquart": ("US qt",),
-    "usquarts": ("US qt",),
-    "lb/in2": ("psi",),
-    "lbs/in2": ("psi",),
-    "psig": ("psi",),
-    "bars": ("bar",),
-    "mb": ("hPa",),
-    "mbar": ("hPa",),
-    "millibar": ("hPa",),
-    "millibars": ("hPa",),
-    "inchhg": ("inHg",),
-    "incheshg": ("inHg",),
-    "inchesofmercury": ("inHg",),
-    '"hg': ("inHg",),
-    "c": ("degC",),
-    "°c": ("degC",),
-    "ºc": ("degC",),
-    "℃": ("degC",),
-    "celsius": ("degC",),
-    "centigrade": ("degC",),
-    "degreesc": ("degC",),
-    "degreescelsius": ("degC",),
-    "f": ("degF",),
-    "°f": ("degF",),
-    "ºf": ("degF",),
-    "℉": ("degF",),
-    "fahrenheit": ("degF",),
-    "degreesf": ("degF",),
-    "degreesfahrenheit": ("degF",),
-    "°": ("deg",),
-    "º": ("deg",),
-    "degs": ("deg",),
-    "degree": ("deg", "degC", "degF"),
-    "degrees": ("deg", "degC", "degF"),
-    "percent": ("%",),
-    "pct": ("%",),
-    "rev/min": ("rpm",),
-    "r/min": ("rpm",),
-    "rpms": ("rpm",),
-    "amp": ("A",),
-    "amps": ("A",),
-    "ampere": ("A",),
-    "amperes": ("A",),
-    "milliamp": ("mA",),
-    "milliamps": ("mA",),
-    "amphour": ("Ah",),
-    "amphours": ("Ah",),
-    "volt": ("V",),
-    "volts": ("V",),
-    "vdc": ("V",),
-    "watt": ("W",),
-    "watts": ("W",),
-    "sec": ("s",),
-    "secs": ("s",),
-    "second": ("s",),
-    "seconds": ("s",),
-    "mins": ("min",),
-    "minute": ("min",),
-    "minutes": ("min",),
-    "hr": ("h",),
-    "hrs": ("h",),
-    "hour": ("h",),
-    "hours": ("h",),
-    "inlb": ("lb in",),
-    "inlbs": ("lb in",),
-    "lbins": ("lb in",),
-    "lbsin": ("lb in",),
-    "lbfin": ("lb in",),
-    "inchpounds": ("lb in",),
-    "poundinches": ("lb in",),
-    "ftlb": ("lb ft",),
-    "ftlbs": ("lb ft",),
-    "ftlbf": ("lb ft",),
-    "lbfft": ("lb ft",),
-    "lbsft": ("lb ft",),
-    "footpounds": ("lb ft",),
-    "mkg": ("kg m",),
-    "kgfm": ("kg m",),
-    "newtonmetres": ("N m",),
-    "newtonmeters": ("N m",),
-    "kg/litre": ("kg/l",),
-    "kg/liter": ("kg/l",),
-    "kg/ltr": ("kg/l",),
-    "lb/usg": ("lb/US gal",),
-    "lbs/usgal": ("lb/US gal",),
-    "usgph": ("US gal/h",),
-    "usg/h": ("US gal/h",),
-    "usgal/hr": ("US gal/h",),
-    "l/hr": ("l/h",),
-    "lph": ("l/h",),
-    "ltr/h": ("l/h",),
-    "litres/h": ("l/h",),
-    "liters/h": ("l/h",),
-    "litres/hour": ("l/h",),
-    "gs": ("G",),
-    "g's": ("G",),
-}

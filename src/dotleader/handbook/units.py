@@ -1,7 +1,8 @@
 """Units of measure: what they are, how they are found in text, how they print.
 
-A speed carries what it is measured by. An indicated, a calibrated and a true airspeed differ by the aircraft's own
-correction and by the air, never by a factor, so they are unlike each other and unlike a plain speed such as wind.
+A speed carries what it is measured by. An indicated, a calibrated and a true airspeed differ by the
+aircraft's own correction and by the air, never by a factor, so they are unlike each other and unlike a
+plain speed such as wind.
 """
 
 from __future__ import annotations
@@ -12,7 +13,8 @@ from fractions import Fraction
 from types import MappingProxyType
 from typing import TypeAlias
 
-from dotleader.handbook.unit_table import ALIASES, AMBIGUOUS, MISSPELT, ROWS, Row
+from dotleader.handbook.unit_spellings import ALIASES, AMBIGUOUS, MISSPELT
+from dotleader.handbook.unit_table import ROWS, Row
 
 Powers: TypeAlias = tuple[tuple[str, int], ...]
 
@@ -41,8 +43,8 @@ class Dimension:
 class Unit:
     """A unit. The amount in the base of its dimension is ``(number + offset) * factor``, exactly.
 
-    `parts` are the simple units it is made of with their powers, in the order in which they are written; `step` is
-    what a conversion into it is rounded to.
+    `parts` are the simple units it is made of with their powers, in the order in which they are written;
+    `step` is what a conversion into it is rounded to.
     """
 
     symbol: str
@@ -97,7 +99,7 @@ def _built() -> dict[str, Unit]:
     units = {}
     for row in ROWS:
         parts = _parts_of(row)
-        basis = next((Basis(symbol) for symbol, _ in parts if symbol in Basis), Basis.NONE)
+        basis = next((basis for basis in Basis if (basis.value, 1) in parts), Basis.NONE)
         units[row.symbol] = Unit(
             symbol=row.symbol,
             dimension=Dimension(row.dimension, _powers_of(parts, bases)),
@@ -152,7 +154,8 @@ def find_unit(text: str) -> Unit | UnknownUnit | AmbiguousUnit:
 def longest_unit(words: str) -> tuple[Unit | AmbiguousUnit, str] | None:
     """The longest unit that a text begins with, and the text after it; `None` when it begins with none.
 
-    The unit ends where a word ends: `in` is read at the head of `in from kit manual`, and not in `inside` or `in/h`.
+    The unit ends where a word ends: `in` is read at the head of `in from kit manual`, and not in `inside`
+    or `in/h`.
     """
     start = len(words) - len(words.lstrip())
     best = start

@@ -42,7 +42,10 @@ class Ink(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Text:
-    """One run on one baseline, left edge at x. `turn` in degrees counter-clockwise about (x, y): 0, 90, 180, 270."""
+    """One run on one baseline, left edge at x. `turn` in degrees counter-clockwise about (x, y): 0, 90, 180, 270.
+
+    `hollow` > 0 draws the outlines of the letters with a stroke of that width, and nothing inside them.
+    """
 
     x: int
     y: int
@@ -51,6 +54,7 @@ class Text:
     font: Font = Font.REGULAR
     ink: Ink = Ink.BLACK
     turn: int = 0
+    hollow: int = 0
 
 
 @dataclass(frozen=True, slots=True)

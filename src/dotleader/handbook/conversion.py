@@ -1,0 +1,33 @@
+"""Conversion into another unit, rounded to the side on which a limit stays safe.
+
+A value is rounded to the step of the unit it is converted into (a knot, a tenth of a litre), but never to
+fewer than two figures: 4 kt are 4.6 mph, and 42 mm are not 0 m. A finer step never makes a limit less safe.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from dotleader.handbook.quantity import Quantity, exactly_in, rounded
+from dotleader.handbook.rounding import Side
+from dotleader.handbook.trouble import Trouble
+from dotleader.handbook.units import Unit
+
+
+def convert(quantity: Quantity, unit: Unit, side: Side, step: Fraction | None = None) -> Quantity | Trouble:
+    """A quantity in another unit, rounded to `step` in that unit, or to the unit's own step.
+
+    A quantity that is in the unit already stays as it was declared, not rounded.
+    """
+    exact = exactly_in(quantity, unit)
+    if isinstance(exact, Trouble) or quantity.unit == unit:
+        return exact
+    return rounded(exact, Quantity(step or step_for(exact.number, unit), unit), side)
+
+
+def step_for(number: Fraction, unit: Unit) -> Fraction:
+    """What a number in a unit is rounded to: the unit's step, or a tenth of it and so on while two figures need it."""
+    step = unit.step
+    while number and abs(number) < 10 * step:
+        step /= 10
+    return step

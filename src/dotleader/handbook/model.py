@@ -1,0 +1,160 @@
+"""The handbook as resolved. Data only; keys are names folded by `syntax.plain.folded`."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from dotleader.handbook.cards import Card, Essay, Phrase
+from dotleader.handbook.quantity import Shape
+from dotleader.handbook.stock import Stock
+from dotleader.handbook.units import Unit
+from dotleader.source.text import SourceText, Spot
+
+
+@dataclass(frozen=True, slots=True)
+class Fact:
+    """A line of the `handbook` or `sources` block."""
+
+    name: str
+    text: str
+    spot: Spot
+
+
+@dataclass(frozen=True, slots=True)
+class From:
+    """Where a number comes from: the key of a source and a detail, or `unverified`."""
+
+    source: str
+    detail: str
+    unverified: bool
+    spot: Spot
+
+
+@dataclass(frozen=True, slots=True)
+class Declared:
+    """A row of `speeds` or `values`, worked out. `shape` is None where it could not be (there is a finding).
+
+    `shown` is what `{NAME}` prints; `formula` the expression as written where it is derived, with `parts` the keys
+    of what it refers to.
+    """
+
+    key: str
+    name: str
+    speed: bool
+    meaning: str
+    shape: Shape | None
+    shown: str
+    formula: str
+    parts: tuple[str, ...]
+    origin: From | None
+    spot: Spot
+
+
+@dataclass(frozen=True, slots=True)
+class Band:
+    """A coloured range of a gauge; an open end is None; a single line has low == high."""
+
+    colour: str
+    low: Fraction | None
+    high: Fraction | None
+    shown: str
+    spot: Spot
+
+
+@dataclass(frozen=True, slots=True)
+class Gauge:
+    key: str
+    name: str
+    unit: Unit | None
+    bands: tuple[Band, ...]
+    origin: From | None
+    spot: Spot
+
+
+@dataclass(frozen=True, slots=True)
+class Need:
+    """`needs` / `needs for X`: one of the alternatives (control key, position) must hold. `moved_to` "" is any."""
+
+    moved_to: str
+    alternatives: tuple[tuple[str, str], ...]
+    spot: Spot
+
+
+@dataclass(frozen=True, slots=True)
+class Effect:
+    """`turned X .... CONTROL POSITION`: moving to `position` also puts `control` into `to`."""
+
+    position: str
+    control: str
+    to: str
+    spot: Spot
+
+
+@dataclass(frozen=True, slots=True)
+class Meaning:
+    """`means .... WORD: LEFT or RIGHT`; `other` where it is `the other of`."""
+
+    word: str
+    positions: tuple[str, ...]
+    other: bool
+    spot: Spot
+
+
+@dataclass(frozen=True, slots=True)
+class Control:
+    """Something with positions. `lever` where it is a range (`positions` then are its ends and marks).
+
+    `unit` is that of `any UNIT`. Positions are compared folded and shown as declared.
+    """
+
+    key: str
+    name: str
+    positions: tuple[str, ...]
+    lever: bool
+    takes_any: bool
+    unit: Unit | None
+    parked: str
+    needs: tuple[Need, ...]
+    effects: tuple[Effect, ...]
+    springs: tuple[tuple[str, str], ...]
+    meanings: tuple[Meaning, ...]
+    read_on: tuple[str, ...]
+    also_called: tuple[str, ...]
+    properties: tuple[Fact, ...]  # draws, breaker, wire, at: checked for their form and kept
+    does: Phrase | None
+    spot: Spot
+
+
+@dataclass(frozen=True, slots=True)
+class Mention:
+    """A place that names something: a value, gauge, control, source or card by its key."""
+
+    kind: str  # "value" | "gauge" | "control" | "source" | "card"
+    key: str
+    spot: Spot
+    on_card: str  # key of the card or text it stands on, "" elsewhere
+
+
+@dataclass(frozen=True, slots=True)
+class Handbook:
+    """`facts` by folded name: aircraft, registration, serial, ... `loose` where no file has a `handbook` block."""
+
+    title: str
+    loose: bool
+    files: tuple[SourceText, ...]
+    facts: dict[str, Fact]
+    sources: dict[str, Fact]
+    values: dict[str, Declared]
+    gauges: dict[str, Gauge]
+    controls: dict[str, Control]
+    cards: tuple[Card, ...]
+    essays: tuple[Essay, ...]
+    stock: Stock
+    mentions: tuple[Mention, ...]
+    spot: Spot
+    by_key: dict[str, Card] = field(default_factory=dict)
+
+    def fact(self, name: str) -> str:
+        found = self.facts.get(name)
+        return found.text if found else ""

@@ -1,0 +1,58 @@
+"""The phases of a flight in their order, and the titles that mean them.
+
+The eleven lists of FAA-H-8083-3C (Airplane Flying Handbook) chapter 1, "Use of Checklists", each have a phase here;
+run-up, takeoff, landing and parking are common practice, no source.
+"""
+
+from __future__ import annotations
+
+from dotleader.syntax.plain import folded
+
+PHASES: dict[str, tuple[str, ...]] = {
+    "preflight": ("preflight inspection", "exterior inspection", "walk-round", "cockpit inspection"),
+    "before start": ("before starting", "before engine start", "prestart"),
+    "engine start": ("start", "starting", "starting engine"),
+    "taxi": ("before taxi", "before taxiing", "taxiing", "after start"),
+    "run-up": ("engine run-up", "ground check"),
+    "before takeoff": ("pre-takeoff", "lineup"),
+    "takeoff": ("normal takeoff", "short-field takeoff", "soft-field takeoff"),
+    "climb": ("after takeoff", "initial climb"),
+    "cruise": ("level-off",),
+    "descent": (),
+    "approach": ("before landing", "final", "final approach", "circuit"),
+    "landing": ("normal landing", "short-field landing"),
+    "after landing": (),
+    "shutdown": ("engine shutdown", "stopping engine"),
+    "parking": ("securing", "leaving the aircraft"),
+}
+"""Each phase with the titles that mean it besides its own name."""
+
+ORDER = {name: place for place, name in enumerate(PHASES)}
+AIRBORNE = tuple(PHASES)[ORDER["takeoff"] : ORDER["landing"] + 1]
+"""The phases in which an emergency or abnormal card can come unless it says otherwise: takeoff to landing."""
+
+
+def _loose(title: str) -> str:
+    """A title with hyphens as spaces and without `the` and `checklist`, for comparison."""
+    words = folded(title).replace("-", " ").split()
+    return " ".join(word for word in words if word not in ("the", "checklist"))
+
+
+_BY_TITLE = {
+    _loose(title): phase for phase, titles in PHASES.items() for title in (phase, *titles)
+}
+
+
+def phase_named(name: str) -> str:
+    """The phase of that name, or `""`; also by the other titles that mean it."""
+    return _BY_TITLE.get(_loose(name), "")
+
+
+def phase_of_title(title: str) -> str:
+    """The phase that a card's title means: the title is a known one or begins with it; the longest wins."""
+    words = _loose(title).split()
+    for count in range(len(words), 0, -1):
+        phase = _BY_TITLE.get(" ".join(words[:count]))
+        if phase:
+            return phase
+    return ""

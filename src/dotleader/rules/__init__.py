@@ -1,0 +1,1 @@
+"""The rules, listed in `catalogue`."""
