@@ -101,13 +101,18 @@ def _faulty_item(tree: Any, text: str, start: int, faults: list[Fault]) -> Body:
         faults.append(line_faults.missing_response(challenges[0].text, Span(challenges[0].span.start, span.end)))
         return Item(challenges, None, ())
     response, marks = _right(sides[1], start, faults) if len(sides) > 1 else (None, ())
-    at = start + tokens[-1 if kind == "twice" else 0].start_pos
-    leader = Span(at, at + len(tokens[-1 if kind == "twice" else 0].rstrip()))
+    leader = _trimmed(tokens[-1 if kind == "twice" else 0], start)
     if kind == "twice":
         faults.append(line_faults.second_leader(text, leader))
     else:
         faults.append(line_faults.dots_against_digit(challenges[0].text, response, leader))
     return Item(challenges, response, marks)
+
+
+def _trimmed(token: Any, start: int) -> Span:
+    """The place of a token without the spaces around it."""
+    at = start + token.start_pos + len(token) - len(token.lstrip())
+    return Span(at, at + len(token.strip()))
 
 
 def _say(tree: Any, text: str, start: int, faults: list[Fault]) -> Say:
@@ -181,8 +186,7 @@ def fact_line(text: str, start: int, numbers: bool, faults: list[Fault]) -> Body
         faults.append(line_faults.dash_for_leader(left.text, shown, at, tab="\t" in dash))
     elif kind == "row_twice":
         last = [part for part in tree.children if part.type == "LEADER"][-1]
-        at = Span(start + last.start_pos, start + last.start_pos + len(last.rstrip()))
-        faults.append(line_faults.second_leader(text, at))
+        faults.append(line_faults.second_leader(text, _trimmed(last, start)))
     elif kind == "row_digit_dots":
         dots = facts["DIGIT_DOTS"]
         at = Span(start + dots.start_pos, start + dots.start_pos + len(dots))

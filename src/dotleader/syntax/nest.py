@@ -69,10 +69,13 @@ _NUMBER_PROPERTIES = ("draws", "breaker")
 class _Open:
     """A line whose children are still coming."""
 
-    __slots__ = ("allow", "body", "children", "indent", "place", "span")
+    __slots__ = ("allow", "body", "children", "even", "indent", "place", "span")
 
-    def __init__(self, indent: int, place: Place, span: Span, body: Body, allow: Allow | None) -> None:
+    def __init__(
+        self, indent: int, place: Place, span: Span, body: Body, allow: Allow | None, even: bool = True
+    ) -> None:
         self.indent = indent
+        self.even = even  # its indentation can be held against the lines that follow
         self.place = place  # of what stands below it
         self.span = span
         self.body = body
@@ -115,15 +118,32 @@ def _put(raw: RawLine, stack: list[_Open], faults: list[Fault]) -> None:
                 "Indent it by two spaces if it belongs to the block above; it is read so.",
             )
         )
-        del stack[1:]
+        raw = raw._replace(indent=_level(stack))
+        while len(stack) > 1 and raw.indent <= stack[-1].indent:
+            stack.pop()
         _append(raw, span, stack, faults)
         return
     if raw.text.startswith("#") and not (_prose(stack) and raw.indent > _base(stack)):
         body, allow = _comment(raw.text, span)
         stack[-1].children.append(_Open(raw.indent, Place.NOTHING, span, body, allow))
         return
-    _unwind(raw, stack, faults, span)
-    _append(raw, span, stack, faults)
+    even = _unwind(raw, stack, faults, span)
+    _append(raw, span, stack, faults, even)
+
+
+def _level(stack: list[_Open]) -> int:
+    """Where an unindented line is read: beside the item above it, or below the line that opened this part."""
+    for node in reversed(stack[1:]):
+        if isinstance(node.body, Item | Row):
+            return node.indent
+        if node.place is Place.CARD:
+            return node.indent + 2
+    return 2
+
+
+def _counts(node: _Open) -> bool:
+    """Whether a line has an indentation that means something."""
+    return not isinstance(node.body, Blank | Comment)
 
 
 def _prose(stack: list[_Open]) -> bool:
@@ -135,15 +155,21 @@ def _base(stack: list[_Open]) -> int:
     return next(node.indent for node in stack if node.place in (Place.TEXT, Place.AMPLIFIED))
 
 
-def _unwind(raw: RawLine, stack: list[_Open], faults: list[Fault], span: Span) -> None:
-    """Close what this line no longer stands below."""
+def _unwind(raw: RawLine, stack: list[_Open], faults: list[Fault], span: Span) -> bool:
+    """Close what this line no longer stands below; whether its indentation is even with the lines it stands among.
+
+    A line that is uneven, or indented by a tab, is no measure for those after it: one slip is one finding.
+    """
     closed: _Open | None = None
     while len(stack) > 1 and raw.indent <= stack[-1].indent:
         closed = stack.pop()
     # A line indented between two levels belongs to no line above it.
-    siblings = [child for child in stack[-1].children if not isinstance(child.body, Blank | Comment)]
-    if closed is not None and siblings and raw.indent > stack[-1].indent and raw.indent != siblings[-1].indent:
-        level = siblings[-1].indent
+    siblings = [child for child in stack[-1].children if _counts(child)]
+    measures = [child for child in siblings if child.even]
+    if raw.tabs or closed is None or not measures or raw.indent <= stack[-1].indent:
+        return not raw.tabs
+    level = measures[-1].indent
+    if raw.indent not in (level, siblings[-1].indent):  # the first of several lines with one slip says it for all
         faults.append(
             Fault(
                 "uneven-indentation",
@@ -152,15 +178,16 @@ def _unwind(raw: RawLine, stack: list[_Open], faults: list[Fault], span: Span) -
                 f"Indent it by {_spaces(level)}, or by {level + 2} if it belongs to the line above.",
             )
         )
+    return raw.indent == level
 
 
 def _spaces(count: int) -> str:
     return f"{count} space" if count == 1 else f"{count} spaces"
 
 
-def _append(raw: RawLine, span: Span, stack: list[_Open], faults: list[Fault]) -> None:
+def _append(raw: RawLine, span: Span, stack: list[_Open], faults: list[Fault], even: bool = True) -> None:
     if len(stack) > DEEPEST:
-        if len(stack) == DEEPEST + 1:
+        if not any(map(_counts, stack[-1].children)):  # said once for all the lines that stand so deep together
             faults.append(
                 Fault(
                     "nested-too-deep",
@@ -175,10 +202,11 @@ def _append(raw: RawLine, span: Span, stack: list[_Open], faults: list[Fault]) -
     if place is Place.DETAIL and _belongs_higher(raw, stack, faults, span):
         stack.pop()
         place = stack[-1].place
+        even = False
     text, allow = _without_allow(raw.text, raw.start, place)
     span = Span(raw.start, raw.start + len(text))
     body = _body(text, raw.start, place, stack, faults)
-    node = _Open(raw.indent, _below(place, body), span, body, allow)
+    node = _Open(raw.indent, _below(place, body), span, body, allow, even)
     stack[-1].children.append(node)
     stack.append(node)
 
