@@ -24,15 +24,12 @@ def composed(left: Unit | None, right: Unit | None, power: int) -> tuple[Unit | 
     factor.
     """
     scale = factor_of(left) * factor_of(right) ** power
-    if not _parts(right):
-        if right is None or _parts(left):
-            unit = left
-        else:
-            unit = right if left is None and power == 1 else None
-    elif not _parts(left) and power == 1:
+    if right is None or (_parts(left) and not right.parts):
+        unit = left
+    elif power == 1 and (left is None or (right.parts and not left.parts)):
         unit = right
     else:
-        unit = _unit_of(_folded((*_parts(left), *((part, n * power) for part, n in _parts(right)))))
+        unit = _unit_of(_folded((*_parts(left), *((part, n * power) for part, n in right.parts))))
     return unit, scale / factor_of(unit)
 
 

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from dotleader.handbook.quantity import Quantity, exactly_in, rounded
+from dotleader.handbook.arithmetic import exactly_in, rounded
+from dotleader.handbook.quantity import Quantity
 from dotleader.handbook.rounding import Side
 from dotleader.handbook.trouble import Trouble
 from dotleader.handbook.units import Unit
@@ -26,8 +27,8 @@ def convert(quantity: Quantity, unit: Unit, side: Side, step: Fraction | None = 
 
 
 def step_for(number: Fraction, unit: Unit) -> Fraction:
-    """What a number in a unit is rounded to: the unit's step, or a tenth of it and so on while two figures need it."""
+    """What a number in a unit is rounded to: the unit's step, divided by ten until two figures remain."""
     step = unit.step
-    while number and abs(number) < 10 * step:
+    while abs(number) < 10 * step and number % step:
         step /= 10
     return step

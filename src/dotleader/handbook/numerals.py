@@ -17,7 +17,7 @@ _DIGITS = frozenset("0123456789")
 
 @dataclass(frozen=True, slots=True)
 class Written:
-    """How a number was or is to be written: decimals, commas between thousands, digits before the point (`090`)."""
+    """How a number is written: decimals, commas between thousands, digits before the point (3 in `090`)."""
 
     places: int = 0
     grouped: bool = True
@@ -44,7 +44,7 @@ class NumberFault(Enum):
 
 @dataclass(frozen=True, slots=True)
 class NumberTrouble:
-    """A text that is no number of the language. `offers` are right forms of what may be meant, likeliest first."""
+    """A text that is no number here. `offers` are right forms of what may be meant, likeliest first."""
 
     fault: NumberFault
     text: str
@@ -53,11 +53,13 @@ class NumberTrouble:
 
 _PLAIN = re.compile(r"([0-9]*)(?:\.([0-9]+))?")
 _GROUPED = re.compile(r"([1-9][0-9]{0,2}(?:,[0-9]{3})+)(?:\.([0-9]+))?")
-_COMMA = re.compile(r"[0-9]*,[0-9]+")
-_POINTS_FOR_THOUSANDS = re.compile(r"[1-9][0-9]{0,2}(?:(?:\.[0-9]{3})+,[0-9]+|(?:\.[0-9]{3}){2,})")
-_SPACED = re.compile(r"[1-9][0-9]{0,2}(?:[ \u00a0\u2009\u202f'’][0-9]{3})+(?:[.,][0-9]+)?")
-_TRAILING_POINT = re.compile(r"[0-9][0-9,]*\.")
-_GROUPS_AND_DECIMALS = re.compile(r"[0-9]+(?:,[0-9]+)*(?:\.[0-9]+)?")
+
+# What is not a number, in the order in which it is tried. Compiled only when there is a fault to explain.
+_COMMA = r"[0-9]*,[0-9]+"
+_POINTS_FOR_THOUSANDS = r"[1-9][0-9]{0,2}(?:(?:\.[0-9]{3})+,[0-9]+|(?:\.[0-9]{3}){2,})"
+_SPACED = r"([1-9][0-9]{0,2}(?:[ \u00a0\u2009\u202f'’][0-9]{3})+)([.,][0-9]+)?"
+_TRAILING_POINT = r"[0-9][0-9,]*\."
+_GROUPS_AND_DECIMALS = r"[0-9]+(?:,[0-9]+)*(?:\.[0-9]+)?"
 _SWAPPED = str.maketrans({",": ".", ".": ","})
 
 
@@ -87,20 +89,19 @@ def _trouble(text: str, body: str, minus: str) -> NumberTrouble:
 
     if body[:1] == "+" and not minus and body[1:2] in _DIGITS and isinstance(read_number(body[1:]), Numeral):
         return trouble(NumberFault.PLUS_SIGN, body[1:])
-    if _COMMA.fullmatch(body):
+    if re.fullmatch(_COMMA, body):
         whole, _, decimals = body.partition(",")
         if len(whole) > 3 and len(decimals) == 3:
             return trouble(NumberFault.DECIMAL_COMMA, f"{whole}.{decimals}", f"{int(whole + decimals):,}")
         return trouble(NumberFault.DECIMAL_COMMA, f"{whole or '0'}.{decimals}")
-    if _POINTS_FOR_THOUSANDS.fullmatch(body):
+    if re.fullmatch(_POINTS_FOR_THOUSANDS, body):
         return trouble(NumberFault.FOREIGN_THOUSANDS, body.translate(_SWAPPED))
-    if _SPACED.fullmatch(body):
-        whole, decimals = re.fullmatch(r"(.*?)([.,][0-9]+)?", body).group(1, 2)  # type: ignore[union-attr]
-        joined = re.sub(r"[^0-9]", ",", whole)
-        return trouble(NumberFault.FOREIGN_THOUSANDS, joined + (decimals or "").replace(",", "."))
-    if _TRAILING_POINT.fullmatch(body):
+    if spaced := re.fullmatch(_SPACED, body):
+        decimals = (spaced[2] or "").replace(",", ".")
+        return trouble(NumberFault.FOREIGN_THOUSANDS, re.sub(r"[^0-9]", ",", spaced[1]) + decimals)
+    if re.fullmatch(_TRAILING_POINT, body):
         return trouble(NumberFault.BARE_POINT, body[:-1])
-    if _GROUPS_AND_DECIMALS.fullmatch(body):
+    if re.fullmatch(_GROUPS_AND_DECIMALS, body):
         return trouble(NumberFault.MISPLACED_COMMA)
     return trouble(NumberFault.NOT_A_NUMBER)
 

@@ -23,7 +23,7 @@ MOST_TERMS = 8
 
 @dataclass(frozen=True, slots=True)
 class Roots:
-    """An irrational number: the sum of `factor * square root of radicand` over `terms` of (radicand, factor)."""
+    """An irrational number: the sum of factor times square root of radicand, as (radicand, factor)."""
 
     terms: tuple[tuple[int, Fraction], ...]
 
@@ -49,7 +49,7 @@ def times(left: Number, right: Number) -> Number:
 
 
 def inverse(number: Number) -> Number | None:
-    """One over a number that is not zero; `None` for a sum of several roots, which nobody divides by on a card."""
+    """One over a number that is not zero; `None` for a sum of several roots, by which nobody divides."""
     if isinstance(number, Fraction):
         return 1 / number
     if len(number.terms) > 1:
@@ -77,7 +77,7 @@ def floor_of(number: Number) -> int:
 
 
 def too_large(number: Number) -> bool:
-    """Whether a number has left what a handbook can mean; keeps a chain of squares from filling the memory."""
+    """Whether a number is beyond what a handbook can mean. Keeps a chain of squares from filling memory."""
     terms = _terms(number)
     return len(terms) > MOST_TERMS or any(
         max(radicand.bit_length(), factor.numerator.bit_length(), factor.denominator.bit_length()) > MOST_BITS

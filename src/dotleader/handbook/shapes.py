@@ -1,110 +1,57 @@
-"""What a value can be: one number, a range, a tolerance, a least or a most. How each prints and converts."""
+"""Shapes of values: whether one is sound, and how it converts so that no limit becomes less safe."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Callable
 from fractions import Fraction
 from typing import TypeAlias, assert_never
 
+from dotleader.handbook.arithmetic import compare, exactly_in, is_temperature, rounded
 from dotleader.handbook.conversion import convert, step_for
-from dotleader.handbook.quantity import (
-    Quantity,
-    compare,
-    exactly_in,
-    is_temperature,
-    plain,
-    rounded,
-    shown_quantity,
-)
+from dotleader.handbook.printing import plain, plain_shape
+from dotleader.handbook.quantity import AtLeast, AtMost, Exact, Quantity, Range, Shape, Tolerance
 from dotleader.handbook.rounding import Side
 from dotleader.handbook.trouble import Kind, Trouble
-from dotleader.handbook.units import Unit, shown_unit
+from dotleader.handbook.units import Unit
+
+_Narrow: TypeAlias = Callable[[Fraction, Fraction, Unit, Fraction], Range | Tolerance | None]
 
 _FINEST = 6  # how often a step may be divided by ten before a range is given up
 
 
-@dataclass(frozen=True, slots=True)
-class Exact:
-    quantity: Quantity
+def range_of(low: Quantity, high: Quantity) -> Range | Trouble:
+    """A range. A bare end takes the unit of the other: `55 to 95 psi`."""
+    low, high = _of_one_unit(low, high)
+    order = compare(low, high)
+    if isinstance(order, Trouble):
+        return order
+    return Trouble(Kind.BACKWARDS, plain(low), plain(high)) if order > 0 else Range(low, high)
 
 
-@dataclass(frozen=True, slots=True)
-class Range:
-    low: Quantity
-    high: Quantity
+def tolerance_of(mid: Quantity, plus_minus: Quantity) -> Tolerance | Trouble:
+    """A tolerance. A bare part takes the unit of the other: `62 +/- 2 mm`."""
+    mid, plus_minus = _of_one_unit(mid, plus_minus)
+    order = compare(mid, plus_minus)
+    if isinstance(order, Trouble):
+        return order
+    below = plus_minus.number < 0
+    return Trouble(Kind.BELOW_ZERO, plain(plus_minus)) if below else Tolerance(mid, plus_minus)
 
 
-@dataclass(frozen=True, slots=True)
-class Tolerance:
-    """`plus_minus` is a width: that of a temperature is a number of degrees and has no offset."""
-
-    mid: Quantity
-    plus_minus: Quantity
+def quantity_of(shape: Shape) -> Quantity | Trouble:
+    """The one number of an exact shape, which arithmetic needs."""
+    return shape.quantity if isinstance(shape, Exact) else Trouble(Kind.NOT_EXACT, plain_shape(shape))
 
 
-@dataclass(frozen=True, slots=True)
-class AtLeast:
-    quantity: Quantity
-
-
-@dataclass(frozen=True, slots=True)
-class AtMost:
-    quantity: Quantity
-
-
-Amount: TypeAlias = Exact | Range | Tolerance | AtLeast | AtMost
-
-
-def amiss(amount: Amount) -> Trouble | None:
-    """What is wrong with an amount as declared: unlike ends, a range from high to low, a tolerance below zero."""
-    match amount:
-        case Range(low, high):
-            order = compare(low, high)
-            if isinstance(order, Trouble):
-                return order
-            return Trouble(Kind.BACKWARDS, plain(low), plain(high)) if order > 0 else None
-        case Tolerance(mid, plus_minus):
-            order = compare(mid, plus_minus)
-            if isinstance(order, Trouble):
-                return order
-            return Trouble(Kind.BACKWARDS, "0", plain(plus_minus)) if plus_minus.number < 0 else None
-        case Exact() | AtLeast() | AtMost():
-            return None
-        case _ as never:
-            assert_never(never)
-
-
-def quantity_of(amount: Amount) -> Quantity | Trouble:
-    """The one number of an exact amount, which arithmetic needs."""
-    return amount.quantity if isinstance(amount, Exact) else Trouble(Kind.NOT_EXACT, _plain_amount(amount))
-
-
-def shown_amount(amount: Amount) -> str | Trouble:
-    """An amount as it stands on a face: `82 KIAS`, `55 to 95 psi`, `10° to 20°`, `62 ± 2 mm`, `at least 5 US qt`."""
-    match amount:
-        case Exact(quantity):
-            return shown_quantity(quantity)
-        case Range(low, high):
-            return _paired(low, "to", high)
-        case Tolerance(mid, plus_minus):
-            return _paired(mid, "±", plus_minus)
-        case AtLeast(quantity):
-            return _worded("at least", quantity)
-        case AtMost(quantity):
-            return _worded("at most", quantity)
-        case _ as never:
-            assert_never(never)
-
-
-def convert_amount(
-    amount: Amount, unit: Unit, side: Side = Side.NEAREST, step: Fraction | None = None
-) -> Amount | Trouble:
-    """An amount in another unit. `side` is for one number; the others know theirs.
+def convert_shape(
+    shape: Shape, unit: Unit, side: Side = Side.NEAREST, step: Fraction | None = None
+) -> Shape | Trouble:
+    """A shape in another unit. `side` is for one number; the others know theirs.
 
     A least goes up and a most goes down. Both ends of a range go inwards, and so does a tolerance: what is
     inside the converted limits is inside the declared ones.
     """
-    match amount:
+    match shape:
         case Exact(quantity):
             result = convert(quantity, unit, side, step)
             return result if isinstance(result, Trouble) else Exact(result)
@@ -115,30 +62,33 @@ def convert_amount(
             result = convert(quantity, unit, Side.DOWN, step)
             return result if isinstance(result, Trouble) else AtMost(result)
         case Range() | Tolerance():
-            return _narrowed(amount, unit, step)
+            return _narrowed(shape, unit, step)
         case _ as never:
             assert_never(never)
 
 
-def _narrowed(amount: Range | Tolerance, unit: Unit, step: Fraction | None) -> Amount | Trouble:
-    if _units_of(amount) == {unit}:
-        return amount
-    first, second = (
-        (amount.low, amount.high) if isinstance(amount, Range) else (amount.mid, amount.plus_minus)
-    )
-    one = exactly_in(first, unit)
-    other = exactly_in(second, unit) if isinstance(amount, Range) else _width_in(second, first, unit)
+def _narrowed(shape: Range | Tolerance, unit: Unit, step: Fraction | None) -> Shape | Trouble:
+    match shape:
+        case Range(first, second):
+            narrow: _Narrow = _inwards
+            one, other = exactly_in(first, unit), exactly_in(second, unit)
+        case Tolerance(first, second):
+            narrow = _around
+            one, other = exactly_in(first, unit), _width_in(second, unit)
+        case _ as never:
+            assert_never(never)
+    if first.unit == second.unit == unit:
+        return shape
     if isinstance(one, Trouble):
         return one
     if isinstance(other, Trouble):
         return other
     tried = step or min(step_for(one.number, unit), step_for(other.number, unit))
     for _ in range(1 if step else _FINEST):
-        narrow = _inwards if isinstance(amount, Range) else _around
         if result := narrow(one.number, other.number, unit, tried):
             return result
         tried /= 10
-    return Trouble(Kind.TOO_COARSE, _plain_amount(amount), unit.symbol)
+    return Trouble(Kind.TOO_COARSE, plain_shape(shape), unit.symbol)
 
 
 def _inwards(low: Fraction, high: Fraction, unit: Unit, step: Fraction) -> Range | None:
@@ -150,7 +100,7 @@ def _inwards(low: Fraction, high: Fraction, unit: Unit, step: Fraction) -> Range
 
 
 def _around(mid: Fraction, width: Fraction, unit: Unit, step: Fraction) -> Tolerance | None:
-    """The tolerance on steps inside some limits: the middle to the nearest, and what room that leaves on both sides."""
+    """A middle to the nearest step, and as much room as that leaves on both sides inside some limits."""
     middle = _on_step(mid, unit, step, Side.NEAREST)
     room = _on_step(width - abs(middle.number - mid), unit, step, Side.DOWN)
     return Tolerance(middle, room) if room.number > 0 or (width == 0 and room.number == 0) else None
@@ -162,52 +112,18 @@ def _on_step(number: Fraction, unit: Unit, step: Fraction, side: Side) -> Quanti
     return result
 
 
-def _width_in(width: Quantity, mid: Quantity, unit: Unit) -> Quantity | Trouble:
+def _width_in(width: Quantity, unit: Unit) -> Quantity | Trouble:
     """A width in another unit. Without a temperature's offset: 2 degC of play are 3.6 degF, not 35.6."""
     if width.unit is None or not is_temperature(width.unit):
         return exactly_in(width, unit)
+    if not is_temperature(unit):
+        return Trouble(Kind.UNLIKE, plain(width), unit.symbol)
     return Quantity(width.number * width.unit.factor / unit.factor, unit)
 
 
-def _units_of(amount: Range | Tolerance) -> set[Unit | None]:
-    match amount:
-        case Range(low, high):
-            return {low.unit, high.unit}
-        case Tolerance(mid, plus_minus):
-            return {mid.unit, plus_minus.unit}
-        case _ as never:
-            assert_never(never)
-
-
-def _paired(first: Quantity, between: str, second: Quantity) -> str | Trouble:
-    """Two numbers. A unit that stands after a space is written once: `55 to 95 psi`, but `10° to 20°`."""
-    one, other = shown_quantity(first), shown_quantity(second)
-    if isinstance(one, Trouble):
-        return one
-    if isinstance(other, Trouble):
-        return other
-    if first.unit == second.unit and first.unit is not None and not first.unit.glued:
-        one = one.removesuffix(shown_unit(first.unit))
-    return f"{one} {between} {other}"
-
-
-def _worded(words: str, quantity: Quantity) -> str | Trouble:
-    text = shown_quantity(quantity)
-    return text if isinstance(text, Trouble) else f"{words} {text}"
-
-
-def _plain_amount(amount: Amount) -> str:
-    """An amount in the language's own writing, for messages."""
-    match amount:
-        case Exact(quantity):
-            return plain(quantity)
-        case Range(low, high):
-            return f"{plain(low)} to {plain(high)}"
-        case Tolerance(mid, plus_minus):
-            return f"{plain(mid)} +/- {plain(plus_minus)}"
-        case AtLeast(quantity):
-            return f"at least {plain(quantity)}"
-        case AtMost(quantity):
-            return f"at most {plain(quantity)}"
-        case _ as never:
-            assert_never(never)
+def _of_one_unit(one: Quantity, other: Quantity) -> tuple[Quantity, Quantity]:
+    if one.unit is None:
+        return Quantity(one.number, other.unit, one.written), other
+    if other.unit is None:
+        return one, Quantity(other.number, one.unit, other.written)
+    return one, other

@@ -139,14 +139,14 @@ def with_basis(unit: Unit, basis: Basis) -> Unit:
 
 
 def shown_unit(unit: Unit | None) -> str:
-    """The unit as it stands after a number on a face, with the space before it: ``" KIAS"``, ``"°"``, ``" °C"``."""
+    """The unit as it follows a number on a face, with its space: ``" KIAS"``, ``"°"``, ``" °C"``."""
     if unit is None:
         return ""
     return unit.shown if unit.glued else f" {unit.shown}"
 
 
 def find_unit(text: str) -> Unit | UnknownUnit | AmbiguousUnit:
-    """The unit that a text names. Runs of spaces count as one; letters are read in their case (`G` is not `g`)."""
+    """The unit that a text names. Runs of spaces count as one; case counts (`G` is not `g`)."""
     folded = "/".join(part.strip() for part in " ".join(text.split()).split("/"))
     return _READ.get(folded) or UnknownUnit(folded, _suggestions(folded))
 
@@ -186,7 +186,7 @@ def _end_of(spelling: str, words: str, at: int) -> int:
 
 
 def _word_ends(words: str, at: int) -> bool:
-    """A unit is not part of a longer word or of a longer compound; a division by a number or reference may follow."""
+    """Whether a unit ends here, and no longer word or compound; a division by a number may follow it."""
     rest = words[at:]
     if not rest or words[at - 1] == "%":
         return True
@@ -208,7 +208,7 @@ def _suggestions(text: str) -> tuple[Unit, ...]:
         return tuple(UNITS[symbol] for symbol in symbols)
     same = tuple(unit for unit in UNITS.values() if _squeezed(unit.symbol) == key)
     if same or len(key) < 3:
-        return same
+        return tuple(sorted(same, key=lambda unit: unit.symbol.replace(" ", "") != text))
     return tuple(unit for unit in UNITS.values() if _one_slip_apart(_squeezed(unit.symbol), key))[:3]
 
 

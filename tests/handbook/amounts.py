@@ -1,0 +1,30 @@
+"""Short ways to write quantities in the tests of values."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from dotleader.handbook.numerals import Numeral, read_number
+from dotleader.handbook.printing import plain
+from dotleader.handbook.quantity import Operand, Quantity
+from dotleader.handbook.trouble import Kind, Trouble
+from dotleader.handbook.units import UNITS, Unit, find_unit
+
+
+def q(text: str) -> Quantity:
+    """`q("82 KIAS")`, `q("1,000")`: a literal of the language."""
+    digits, _, symbol = text.partition(" ")
+    numeral = read_number(digits)
+    assert isinstance(numeral, Numeral), text
+    unit = find_unit(symbol) if symbol else None
+    assert unit is None or isinstance(unit, Unit), text
+    return Quantity(numeral.value, unit, numeral.written)
+
+
+def worked(result: Operand | Trouble) -> str | Kind:
+    """A result in the language's own writing, or what kind of trouble it is."""
+    return result.kind if isinstance(result, Trouble) else plain(result)
+
+
+def of(number: str | int | Fraction, symbol: str) -> Quantity:
+    return Quantity(Fraction(number), UNITS[symbol])
