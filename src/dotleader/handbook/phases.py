@@ -38,9 +38,7 @@ def _loose(title: str) -> str:
     return " ".join(word for word in words if word not in ("the", "checklist"))
 
 
-_BY_TITLE = {
-    _loose(title): phase for phase, titles in PHASES.items() for title in (phase, *titles)
-}
+_BY_TITLE = {_loose(title): phase for phase, titles in PHASES.items() for title in (phase, *titles)}
 
 
 def phase_named(name: str) -> str:

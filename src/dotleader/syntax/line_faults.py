@@ -82,21 +82,29 @@ def near_keyword(text: str) -> str:
     first = re.split(r"[\s:]", lower, maxsplit=1)[0]
     if len(first) >= 4 and first == text[: len(first)]:
         for keyword in CARD_KEYWORDS:
-            if len(keyword) >= 4 and " " not in keyword and _one_apart(first, keyword):
+            if len(keyword) >= 4 and " " not in keyword and one_apart(first, keyword):
                 return keyword
     return ""
 
 
-def _one_apart(a: str, b: str) -> bool:
-    """Whether one letter added, left out, changed or two neighbours swapped turn `a` into `b`."""
-    if abs(len(a) - len(b)) > 1 or a == b:
+def one_apart(a: str, b: str, most: int = 1) -> bool:
+    """Whether at most `most` letters added, left out, changed or swapped with a neighbour turn `a` into `b`.
+
+    Equal words are not apart.
+    """
+    if a == b or abs(len(a) - len(b)) > most:
         return False
-    i = 0
-    while i < min(len(a), len(b)) and a[i] == b[i]:
-        i += 1
-    rest_a, rest_b = a[i:], b[i:]
-    swapped = len(rest_a) > 1 and len(rest_b) > 1 and rest_a[:2] == rest_b[1::-1] and rest_a[2:] == rest_b[2:]
-    return swapped or rest_a[1:] == rest_b[1:] or rest_a[1:] == rest_b or rest_a == rest_b[1:]
+    before: list[int] = []
+    above = list(range(len(b) + 1))
+    for i, letter in enumerate(a, 1):
+        row = [i]
+        for j, other in enumerate(b, 1):
+            cost = min(above[j] + 1, row[j - 1] + 1, above[j - 1] + (letter != other))
+            if i > 1 and j > 1 and letter == b[j - 2] and other == a[i - 2]:
+                cost = min(cost, before[j - 2] + 1)
+            row.append(cost)
+        before, above = above, row
+    return above[-1] <= most
 
 
 def near_word(word: str, known: tuple[str, ...], slips: dict[str, str]) -> str:
@@ -106,7 +114,7 @@ def near_word(word: str, known: tuple[str, ...], slips: dict[str, str]) -> str:
         return lower
     if lower in slips:
         return slips[lower]
-    return next((k for k in known if len(k) >= 4 and _one_apart(lower, k)), "")
+    return next((k for k in known if len(k) >= 4 and one_apart(lower, k)), "")
 
 
 def looks_like_prose(text: str) -> bool:

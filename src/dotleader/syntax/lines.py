@@ -48,9 +48,7 @@ def card_line(text: str, start: int, faults: list[Fault]) -> Body:
 
 
 def _left(tree: Any, start: int, faults: list[Fault]) -> tuple[Words, ...]:
-    return tuple(
-        read_words(token, start + token.start_pos, faults) for token in tree.children if token.type == "LEFT"
-    )
+    return tuple(read_words(token, start + token.start_pos, faults) for token in tree.children if token.type == "LEFT")
 
 
 def _right(tree: Any, start: int, faults: list[Fault]) -> tuple[Words | None, tuple[Mark, ...]]:

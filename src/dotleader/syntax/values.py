@@ -83,9 +83,7 @@ def _value(tree: Any, start: int, span: Span, faults: list[Fault]) -> Value | No
     if shape not in _SHAPES:  # a bare expression, which lark has lifted
         return Value("exact", _expression(measure, start), None, source, span)
     expressions = [
-        _expression(part, start)
-        for part in measure.children
-        if hasattr(part, "data") or part.type in ("REF", "NUMBER")
+        _expression(part, start) for part in measure.children if hasattr(part, "data") or part.type in ("REF", "NUMBER")
     ]
     second = expressions[1] if len(expressions) > 1 else None
     return Value(shape.replace("_", " "), expressions[0], second, source, span)

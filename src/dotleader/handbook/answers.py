@@ -1,0 +1,126 @@
+"""What a response does to the control that its challenge names."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from dotleader.handbook.cards import Move, Phrase
+from dotleader.handbook.ledger import Ledger, nearest
+from dotleader.handbook.model import Control, Gauge
+from dotleader.handbook.numerals import NumberTrouble, read_number
+from dotleader.handbook.positions import matched
+from dotleader.handbook.units import Unit, find_unit, like
+from dotleader.source.finding import Related
+from dotleader.syntax.line_faults import one_apart
+from dotleader.syntax.plain import folded
+
+STAYS = "STAYS "
+_NEAR_MARK = 2  # letters by which free words of a lever may miss one of its marks and are taken for a slip
+
+
+class Answers:
+    """Reads responses against the declared controls."""
+
+    def __init__(self, controls: Mapping[str, Control], gauges: Mapping[str, Gauge], ledger: Ledger) -> None:
+        self.controls, self.gauges, self.ledger = controls, gauges, ledger
+        self.owners: dict[str, list[str]] = {}
+        for control in controls.values():
+            for position in control.positions:
+                self.owners.setdefault(matched(position), []).append(control.name)
+
+    def move(self, control: Control, response: Phrase) -> Move:
+        """The positions that a response puts a control in; a response that names none of them is said."""
+        if control.takes_any or any(not use.key for use in response.uses):
+            return Move(control.key, (), True)
+        text = response.text
+        stays = text.startswith(STAYS)
+        if stays:
+            text = text[len(STAYS) :]
+        alternatives = _alternatives(text)
+        ways = len(alternatives)
+        positions: list[str] = []
+        unknown: list[str] = []
+        for words in alternatives:
+            for part in words.split(" then "):
+                found = self._positions(control, part.strip())
+                if found is None:
+                    unknown.append(part.strip())
+                else:
+                    ways += len(found) > 1
+                    positions.extend(found)
+        if unknown:
+            self._unknown(control, unknown[0], response)
+        if stays:
+            return Move(control.key, ())
+        return Move(control.key, tuple(positions), conditional=ways > 1)
+
+    def _positions(self, control: Control, text: str) -> tuple[str, ...] | None:
+        """Positions that a part of a response names; several for a word declared by `means`; None for none.
+
+        For a lever, words between its ends and values of its gauge name no position and are right.
+        """
+        wanted = matched(text)
+        for position in control.positions:
+            if matched(position) == wanted:
+                return (position,)
+        for meaning in control.meanings:
+            if folded(meaning.word) == folded(text):
+                return meaning.positions
+        if control.lever and (self._reads(control, text) or not self._near_mark(control, text)):
+            return ()
+        return None
+
+    def _reads(self, control: Control, text: str) -> bool:
+        """Whether every part of a text is a value in the unit of a gauge that the lever is read on."""
+        units = [self.gauges[key].unit for key in control.read_on if key in self.gauges]
+        return all(_value_in(part.strip(), units) for part in text.split(","))
+
+    def _near_mark(self, control: Control, text: str) -> bool:
+        return any(one_apart(folded(text), folded(mark), _NEAR_MARK) for mark in control.positions)
+
+    def _unknown(self, control: Control, text: str, response: Phrase) -> None:
+        declared = Related(control.spot, "It is declared here.")
+        names = ", ".join(f"`{position}`" for position in control.positions)
+        others = [name for name in self.owners.get(matched(text), ()) if name != control.name]
+        if others:
+            self.ledger.say(
+                "position-of-another-control",
+                response.spot,
+                f"`{text}` is a position of `{others[0]}`, not of `{control.name}`.",
+                f"The positions of `{control.name}` are {names}." if names else f"Give `{control.name}` positions.",
+                declared,
+            )
+            return
+        near = nearest(text, control.positions, 1)
+        help_ = f"Did you mean `{near[0]}`? " if near else ""
+        self.ledger.say(
+            "unknown-position",
+            response.spot,
+            f"`{control.name}` has no position `{text}`.",
+            f"{help_}Its positions are {names}; a word for several of them is declared with `means`.",
+            declared,
+        )
+
+
+def _alternatives(text: str) -> list[str]:
+    """`ON if in visible moisture, otherwise OFF` as ON and OFF; `LEFT or RIGHT` as both; connecting words are lower
+    case, so that a position may have them as a part in capitals."""
+    head, otherwise, tail = text.partition("otherwise ")
+    parts = [head.partition(" if ")[0].strip(" ,;")]
+    if otherwise:
+        parts.append(tail.partition(" if ")[0].strip(" ,;"))
+    return [piece for part in parts for piece in part.split(" or ") if piece]
+
+
+def _value_in(text: str, units: list[Unit | None]) -> bool:
+    words = text.replace(" to ", " ").split()
+    numbers = 0
+    while words and not isinstance(read_number(words[0]), NumberTrouble):
+        words.pop(0)
+        numbers += 1
+    if not numbers:
+        return False
+    unit = find_unit(" ".join(words)) if words else None
+    if not words:
+        return True
+    return isinstance(unit, Unit) and any(own is not None and like(own, unit) for own in units)

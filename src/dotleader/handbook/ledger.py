@@ -1,0 +1,64 @@
+"""What resolving has to say and what it has seen named, collected on the way."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from dotleader.handbook.model import Mention
+from dotleader.source.finding import Finding, Related
+from dotleader.source.text import Spot
+from dotleader.syntax.plain import folded
+
+
+class Ledger:
+    """Findings and mentions of one resolve. `card` is the key of the card that is being read, `""` elsewhere."""
+
+    def __init__(self) -> None:
+        self.findings: list[Finding] = []
+        self.mentions: list[Mention] = []
+        self.card = ""
+
+    def say(self, rule: str, spot: Spot, message: str, help_: str, *related: Related) -> None:
+        self.findings.append(Finding(rule, spot, message, help_, related))
+
+    def mention(self, kind: str, key: str, spot: Spot) -> None:
+        self.mentions.append(Mention(kind, key, spot, self.card))
+
+    def twice(self, what: str, name: str, spot: Spot, first: Spot) -> None:
+        self.say(
+            "name-used-twice",
+            spot,
+            f"{what} `{name}` is declared twice.",
+            "Give one of them another name, or take one out.",
+            Related(first, "It is declared here first."),
+        )
+
+
+def nearest(name: str, known: Iterable[str], most: int = 3) -> list[str]:
+    """The declared names most like `name`, best first; none where nothing is like it."""
+    # Only a book with a fault in it pays for this import.
+    from rapidfuzz import fuzz, process, utils  # noqa: PLC0415
+
+    found = process.extract(
+        name, list(known), scorer=fuzz.ratio, processor=utils.default_process, limit=most, score_cutoff=62
+    )
+    return [choice for choice, _score, _place in found]
+
+
+def offered(name: str, known: Iterable[str], none: str) -> str:
+    """Help for a name that is not declared: the nearest ones, or `none`."""
+    near = nearest(name, known)
+    if not near:
+        return none
+    return "Did you mean " + " or ".join(f"`{choice}`" for choice in near) + "?"
+
+
+def split_prefix(text: str, names: Iterable[str]) -> tuple[str, str] | None:
+    """The longest of `names` (as declared) that `text` begins with, folded, and the rest; None if there is none."""
+    words = text.split()
+    known = {folded(name): name for name in names}
+    for count in range(len(words), 0, -1):
+        name = known.get(folded(" ".join(words[:count])))
+        if name is not None:
+            return name, " ".join(words[count:])
+    return None

@@ -1,0 +1,360 @@
+"""Speeds and values worked out: each row evaluated once, when it is first asked for, so that order does not matter."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import NoReturn
+
+from dotleader.handbook import arithmetic
+from dotleader.handbook.facts import origin_of
+from dotleader.handbook.gather import At
+from dotleader.handbook.ledger import Ledger, offered
+from dotleader.handbook.model import Band, Declared, Fact, Gauge
+from dotleader.handbook.numerals import NumberTrouble, read_number
+from dotleader.handbook.printing import shown
+from dotleader.handbook.quantity import AtLeast, AtMost, Exact, Operand, Quantity, Range, Shape, Tolerance
+from dotleader.handbook.rounding import Side
+from dotleader.handbook.shapes import quantity_of, range_of, tolerance_of
+from dotleader.handbook.speed_symbols import speed_symbol
+from dotleader.handbook.trouble import Kind, Trouble, said, said_of_number
+from dotleader.handbook.units import AmbiguousUnit, Basis, Unit, UnknownUnit, find_unit, with_basis
+from dotleader.source.finding import Related
+from dotleader.source.text import Spot
+from dotleader.syntax.plain import folded
+from dotleader.syntax.tree import Binary, Expression, Negative, Number, Ref, Root, Rounded, Row, Value
+
+_RULE_OF = {
+    **dict.fromkeys((Kind.UNLIKE, Kind.BASIS, Kind.BARE, Kind.TEMPERATURE, Kind.NO_UNIT), "unlike-units"),
+    Kind.DIVISION_BY_ZERO: "division-by-zero",
+    **dict.fromkeys((Kind.UNEVEN, Kind.NOT_ROUNDED, Kind.NESTED_ROOT), "uneven-number"),
+}
+_OPERATIONS = {
+    "+": arithmetic.add,
+    "-": arithmetic.subtract,
+    "*": arithmetic.multiply,
+    "/": arithmetic.divide,
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """A row of `speeds` or `values` that may not have been worked out yet."""
+
+    name: str
+    at: At
+    row: Row
+    speed: bool
+
+
+class UnworkableError(Exception):
+    """Raised inside this module where a value cannot be worked out; what was wrong has been said."""
+
+
+class Numbers:
+    """The declared values. `declared` works out all of them."""
+
+    def __init__(
+        self,
+        entries: dict[str, Entry],
+        gauges: dict[str, Gauge],
+        sources: dict[str, Fact],
+        basis: Basis,
+        ledger: Ledger,
+    ) -> None:
+        self.entries = entries
+        self.gauges = gauges
+        self.sources = sources
+        self.basis = basis
+        self.ledger = ledger
+        self.done: dict[str, Declared] = {}
+        self.open: list[str] = []
+
+    def declared(self) -> dict[str, Declared]:
+        return {key: self.value(key) for key in self.entries}
+
+    def value(self, key: str) -> Declared:
+        """The declared value of that key, worked out when first asked for."""
+        if key not in self.done:
+            self.open.append(key)
+            try:
+                self.done[key] = self._work_out(key)
+            finally:
+                self.open.pop()
+        return self.done[key]
+
+    def _work_out(self, key: str) -> Declared:
+        entry = self.entries[key]
+        row, at = entry.row, entry.at
+        name, bracket = entry.name, ""
+        if entry.speed and name.endswith(")") and "(" in name:
+            name, _, bracket = name[:-1].partition("(")
+        symbol = speed_symbol(name) if entry.speed else None
+        meaning = bracket.strip() or (symbol.meaning if symbol else "")
+        spot = at.spot(row.left.span)
+        parts: list[str] = []
+        shape = None
+        origin = None
+        if row.value is not None:
+            origin = origin_of(row.value.source, at.block.head.source, at, self.sources, self.ledger)
+            try:
+                shape = self._shape(row.value, at, entry.speed, parts)
+            except UnworkableError:
+                shape = None
+        text = shape_text(shape) if shape is not None else ""
+        formula = at.spot(row.value.first.span).text if row.value and not isinstance(row.value.first, Number) else ""
+        if row.value is not None and origin is None and not parts and shape is not None:
+            self._no_source(entry, spot)
+        return Declared(
+            key=key,
+            name=name.strip(),
+            speed=entry.speed,
+            meaning=meaning,
+            shape=shape,
+            shown=text or f"{{{entry.name}}}",
+            formula=formula,
+            parts=tuple(dict.fromkeys(parts)),
+            origin=origin,
+            spot=spot,
+        )
+
+    def _no_source(self, entry: Entry, spot: Spot) -> None:
+        self.ledger.say(
+            "value-without-source",
+            spot,
+            f"`{entry.name}` does not say where its number comes from.",
+            "Say so at the end of the row, `from kit manual`, or `unverified` while nobody has confirmed it.",
+        )
+
+    def _shape(self, value: Value, at: At, speed: bool, parts: list[str]) -> Shape:
+        if value.shape in ("below", "above"):
+            self.ledger.say(
+                "unreadable-value",
+                at.spot(value.span),
+                f"`{value.shape}` belongs to the rows of a gauge.",
+                "In `values` write `at least` or `at most` before the number.",
+            )
+            raise UnworkableError
+        first = self._finished(value.first, at, speed, parts)
+        second = self._finished(value.second, at, speed, parts) if value.second is not None else None
+        shape = _shaped(value.shape, first, second)
+        if isinstance(shape, Trouble):
+            self._trouble(shape, at.spot(value.span))
+        if speed:
+            self._must_be_speed(shape, at.spot(value.first.span))
+        return shape
+
+    def _must_be_speed(self, shape: Shape, spot: Spot) -> None:
+        unit = unit_of(shape)
+        if unit is None or not unit.dimension.name.endswith("speed"):
+            self.ledger.say(
+                "unlike-units",
+                spot,
+                f"`{spot.text}` is no speed, and every row of `speeds` is one.",
+                "Give it a unit of speed, such as `KIAS`, or declare it under `values`.",
+            )
+
+    def finished(self, expression: Expression, at: At) -> Quantity:
+        """An expression outside the blocks of values, worked out; raises UnworkableError where it cannot be (and is said)."""
+        return self._finished(expression, at, False, [])
+
+    def _finished(self, expression: Expression, at: At, speed: bool, parts: list[str]) -> Quantity:
+        operand = self._operand(expression, at, speed, parts)
+        result = arithmetic.finished(operand)
+        if isinstance(result, Trouble):
+            self._trouble(result, at.spot(expression.span))
+        return result
+
+    def _trouble(self, trouble: Trouble, spot: Spot) -> NoReturn:
+        """Say what is wrong; does not return."""
+        message, help_ = said(trouble)
+        self.ledger.say(_RULE_OF.get(trouble.kind, "impossible-value"), spot, message, help_)
+        raise UnworkableError
+
+    def _operand(self, expression: Expression, at: At, speed: bool, parts: list[str]) -> Operand:
+        result: Operand | Trouble
+        match expression:
+            case Number():
+                return self.number(expression, at, speed)
+            case Ref():
+                return self._reference(expression, at, parts)
+            case Negative(of):
+                return arithmetic.negate(self._operand(of, at, speed, parts))
+            case Root(of):
+                result = arithmetic.root(self._operand(of, at, speed, parts))
+            case Binary(operator, left, right):
+                one = self._operand(left, at, speed, parts)
+                other = self._operand(right, at, speed, parts)
+                result = _OPERATIONS[operator](one, other)
+            case Rounded(of, direction, step):
+                inner = self._operand(of, at, speed, parts)
+                size = self.number(step, at, speed)
+                if size.unit is None and inner.unit is not None:
+                    size = Quantity(size.number, inner.unit, size.written)
+                result = arithmetic.rounded(inner, size, Side(direction))
+        if isinstance(result, Trouble):
+            self._trouble(result, at.spot(expression.span))
+        return result
+
+    def number(self, number: Number, at: At, speed: bool = False) -> Quantity:
+        """A number with its unit; a unit or digits that cannot be read are said and end the value."""
+        spot = at.spot(number.span)
+        read = read_number(number.digits)
+        if isinstance(read, NumberTrouble):
+            message, help_ = said_of_number(read)
+            self.ledger.say("unreadable-value", spot, message, help_)
+            raise UnworkableError
+        if not number.unit:
+            return Quantity(read.value, None, read.written)
+        unit = self.unit(number.unit, at.spot(number.unit_span))
+        if unit is None:
+            raise UnworkableError
+        return Quantity(read.value, with_basis(unit, self.basis) if speed else unit, read.written)
+
+    def unit(self, text: str, spot: Spot) -> Unit | None:
+        """The unit that a text names; said and None where it names none or does not say which."""
+        match find_unit(text):
+            case UnknownUnit(written, suggestions):
+                near = " or ".join(f"`{unit.symbol}`" for unit in suggestions)
+                self.ledger.say(
+                    "unknown-unit",
+                    spot,
+                    f"`{written}` is no unit.",
+                    f"Did you mean {near}?"
+                    if near
+                    else "Units are written as on the instrument: `KIAS`, `psi`, `US gal`.",
+                )
+                return None
+            case AmbiguousUnit(written, choices):
+                names = " or ".join(f"`{unit.symbol}`" for unit in choices)
+                self.ledger.say(
+                    "ambiguous-unit", spot, f"`{written}` does not say which unit it is.", f"Write {names}."
+                )
+                return None
+            case unit:
+                return unit
+
+    def _reference(self, ref: Ref, at: At, parts: list[str]) -> Quantity:
+        spot = at.spot(ref.span)
+        key = folded(ref.name)
+        if key in self.open:
+            self._circle(key, spot)
+        if key in self.entries:
+            parts.append(key)
+            self.ledger.mention("value", key, spot)
+            shape = self.value(key).shape
+            if shape is None:
+                raise UnworkableError
+            result = quantity_of(shape)
+            if isinstance(result, Trouble):
+                self._trouble(result, spot)
+            return result
+        found = self.band(ref.name, spot)
+        if found is not None:
+            gauge, band, end = found
+            parts.append(gauge.key)
+            number = band.low if end == "low" or (not end and band.low == band.high) else band.high
+            if number is not None and (end or band.low == band.high):
+                return Quantity(number, gauge.unit)
+            self._trouble(Trouble(Kind.NOT_EXACT, ref.name), spot)
+        elif not self.is_band(ref.name):
+            self.unknown(ref.name, spot)
+        raise UnworkableError
+
+    def _circle(self, key: str, spot: Spot) -> NoReturn:
+        names = [self.entries[k].name for k in (*self.open[self.open.index(key) :], key)]
+        entry = self.entries[key]
+        self.ledger.say(
+            "circular-value",
+            spot,
+            f"`{names[0]}` is worked out from itself: {' > '.join(names)}.",
+            "Give one of them a number.",
+            Related(entry.at.spot(entry.row.left.span), "The circle begins here."),
+        )
+        raise UnworkableError
+
+    def unknown(self, name: str, spot: Spot) -> None:
+        known = [entry.name for entry in self.entries.values()]
+        known += [f"{gauge.name} {band.colour}" for gauge in self.gauges.values() for band in gauge.bands]
+        self.ledger.say(
+            "unknown-value",
+            spot,
+            f"No value `{name}` is declared.",
+            offered(name, dict.fromkeys(known), "Declare it under `speeds` or `values`, or take the braces away."),
+        )
+
+    def is_band(self, name: str) -> bool:
+        """Whether a reference begins with the name of a gauge, so that a finding about it speaks of its bands."""
+        words = folded(name).split()
+        return any(" ".join(words[:count]) in self.gauges for count in range(1, len(words) + 1))
+
+    def band(self, name: str, spot: Spot) -> tuple[Gauge, Band, str] | None:
+        """The band that `GAUGE COLOUR [n] [low|high]` names; what is wrong with it is said."""
+        words = folded(name).split()
+        for count in range(len(words) - 1, 0, -1):
+            gauge = self.gauges.get(" ".join(words[:count]))
+            if gauge is not None:
+                self.ledger.mention("gauge", gauge.key, spot)
+                return self._band_of(gauge, words[count:], name, spot)
+        if folded(name) in self.gauges:
+            gauge = self.gauges[folded(name)]
+            self.ledger.mention("gauge", gauge.key, spot)
+            self._no_band(gauge, name, spot)
+        return None
+
+    def _band_of(self, gauge: Gauge, words: list[str], name: str, spot: Spot) -> tuple[Gauge, Band, str] | None:
+        end = words[-1] if words[-1] in ("low", "high") else ""
+        rest = words[:-1] if end else words
+        which = int(rest[-1]) if len(rest) > 1 and rest[-1].isdecimal() and len(rest[-1]) < 4 else 0
+        colour = " ".join(rest[:-1] if which else rest)
+        bands = [band for band in gauge.bands if folded(band.colour) == colour]
+        if not bands or which > len(bands):
+            self._no_band(gauge, name, spot)
+            return None
+        if len(bands) > 1 and not which:
+            choices = ", ".join(f"`{{{gauge.name} {colour} {n}}}` ({b.shown})" for n, b in enumerate(bands, 1))
+            self.ledger.say(
+                "ambiguous-reference",
+                spot,
+                f"`{gauge.name}` has {colour} {len(bands)} times.",
+                f"Say which: {choices}.",
+            )
+            return None
+        band = bands[which - 1 if which else 0]
+        if (end == "low" and band.low is None) or (end == "high" and band.high is None):
+            self._no_band(gauge, name, spot)
+            return None
+        return gauge, band, end
+
+    def _no_band(self, gauge: Gauge, name: str, spot: Spot) -> None:
+        forms = ", ".join(f"{band.colour} ({band.shown})" for band in gauge.bands)
+        self.ledger.say(
+            "unknown-value",
+            spot,
+            f"`{name}` names no range of the gauge `{gauge.name}`.",
+            f"It has {forms}." if forms else "The gauge has no rows yet.",
+            Related(gauge.spot, "The gauge is declared here."),
+        )
+
+
+def _shaped(shape: str, first: Quantity, second: Quantity | None) -> Shape | Trouble:
+    if second is not None:
+        return range_of(first, second) if shape == "range" else tolerance_of(first, second)
+    if shape == "at least":
+        return AtLeast(first)
+    return AtMost(first) if shape == "at most" else Exact(first)
+
+
+def unit_of(shape: Shape) -> Unit | None:
+    match shape:
+        case Exact(quantity) | AtLeast(quantity) | AtMost(quantity):
+            return quantity.unit
+        case Range(low, _):
+            return low.unit
+        case Tolerance(mid, _):
+            return mid.unit
+
+
+def shape_text(shape: Shape) -> str:
+    """What a shape prints as; empty where it cannot be printed (said when it was worked out)."""
+    text = shown(shape)
+    return "" if isinstance(text, Trouble) else text

@@ -1,0 +1,65 @@
+"""What a workshop needs around and inside a leaf. Lengths in whole micrometres.
+
+Sources stand beside the measures; "common practice, no source" where there is none.
+"""
+
+from __future__ import annotations
+
+from dotleader.handbook.stock import Stock
+
+PRINTABLE_MARGIN = 5_000
+"""What a desktop printer may leave unprinted on every side of the paper (common practice, no source)."""
+
+BLEED = 3_000
+"""How far ink that reaches the edge is printed past it (common practice among print shops)."""
+
+MARK_OFFSET = 3_500
+"""How far a crop mark stands off the trim: outside the bleed, so that it is cut away with it."""
+
+MARK_LENGTH = 5_000
+FILLING = 1_500
+"""Leaves fill a paper when they leave no more of it than this: ISO 216 allows a side that much."""
+
+BINDING_MARGIN = 18_000
+"""Least width beside the binding that is free of text, for hole strip and thumb."""
+
+OUTER_MARGIN = 14_000
+"""Free of text on the outer side: room for a thumb used as a cursor."""
+
+HOLE_CLEARANCE = 1_000
+DUPLEX_ERROR = 1_000
+"""How far the back of a sheet may be out of register with its front (a copier's service limit)."""
+
+LEAST_TEXT_WIDTH = 50_000
+LEAST_LEAF_HEIGHT = 90_000
+"""Below this, nothing is left between head and foot but a few items."""
+
+
+def hole_strip(stock: Stock) -> int:
+    """How far from the binding edge nothing may be printed but the marks of the holes; 0 without holes."""
+    if not stock.holes:
+        return 0
+    radius = -(-stock.hole_diameter // 2)
+    return stock.hole_edge + radius + HOLE_CLEARANCE + DUPLEX_ERROR
+
+
+def binding_margin(stock: Stock) -> int:
+    """How far from the binding edge text may begin."""
+    return max(BINDING_MARGIN, hole_strip(stock))
+
+
+def text_width(stock: Stock) -> int:
+    """Width of the column of text; may be below zero on a stock that cannot be."""
+    inner = binding_margin(stock) if stock.bound_at == "left" else OUTER_MARGIN
+    return stock.leaf[0] - inner - OUTER_MARGIN
+
+
+def fills(length: int, paper: int) -> int:
+    """How many leaves of that length make up a length of paper, leaving nothing to cut away; 0 if they do not."""
+    count = paper // length if length > 0 else 0
+    return count if count and paper - count * length <= FILLING else 0
+
+
+def sides_around() -> int:
+    """What a leaf needs of the paper on each of its sides where it does not fill it: marks, and the unprintable."""
+    return PRINTABLE_MARGIN + MARK_OFFSET + MARK_LENGTH
