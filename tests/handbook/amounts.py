@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from dotleader.handbook.numerals import Numeral, read_number
 from dotleader.handbook.printing import plain
-from dotleader.handbook.quantity import Operand, Quantity
+from dotleader.handbook.quantity import Operand, Quantity, Range, Tolerance
 from dotleader.handbook.trouble import Kind, Trouble
 from dotleader.handbook.units import UNITS, Unit, find_unit
 
@@ -28,3 +28,11 @@ def worked(result: Operand | Trouble) -> str | Kind:
 
 def of(number: str | int | Fraction, symbol: str) -> Quantity:
     return Quantity(Fraction(number), UNITS[symbol])
+
+
+def a_range(low: str, high: str) -> Range:
+    return Range(q(low), q(high))
+
+
+def a_tolerance(mid: str, width: str) -> Tolerance:
+    return Tolerance(q(mid), q(width))

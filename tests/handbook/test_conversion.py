@@ -6,13 +6,13 @@ import pytest
 
 from dotleader.handbook.conversion import convert
 from dotleader.handbook.printing import shown, shown_quantity
-from dotleader.handbook.quantity import AtLeast, AtMost, Exact, Quantity, Range, Shape, Tolerance
+from dotleader.handbook.quantity import AtLeast, AtMost, Exact, Quantity, Shape
 from dotleader.handbook.rounding import Side
 from dotleader.handbook.shapes import convert_shape, quantity_of, range_of, tolerance_of
 from dotleader.handbook.speed_symbols import safe_side
 from dotleader.handbook.trouble import Kind, Trouble
 from dotleader.handbook.units import UNITS
-from tests.handbook.amounts import q, worked
+from tests.handbook.amounts import a_range, a_tolerance, q, worked
 
 
 def in_unit(text: str, symbol: str, step: str, side: Side = Side.NEAREST) -> str | Kind:
@@ -86,35 +86,21 @@ def test_what_cannot_be_converted() -> None:
     assert convert(q("82 KIAS"), UNITS["mph"], Side.UP) == Trouble(Kind.BASIS, "82 KIAS", "0 mph")
     assert worked(convert(q("82 KIAS"), UNITS["lb"], Side.UP)) == Kind.UNLIKE
     assert worked(convert(q("82"), UNITS["lb"], Side.UP)) == Kind.BARE
-    temperature = tolerance_of(q("90"), q("5 degC"))
-    assert isinstance(temperature, Tolerance)
-    assert isinstance(convert_shape(temperature, UNITS["lb"]), Trouble)
-
-
-def a_range(low: str, high: str) -> Range:
-    result = range_of(q(low), q(high))
-    assert isinstance(result, Range)
-    return result
-
-
-def a_tolerance(mid: str, width: str) -> Tolerance:
-    result = tolerance_of(q(mid), q(width))
-    assert isinstance(result, Tolerance)
-    return result
+    unlike = convert_shape(a_tolerance("90 degC", "5 degC"), UNITS["lb"])
+    assert unlike == Trouble(Kind.UNLIKE, "90 degC", "0 lb")
 
 
 @pytest.mark.parametrize(
     ("shape", "expected"),
     [
         (Exact(q("82 KIAS")), "82 KIAS"),
-        (a_range("55", "95 psi"), "55 to 95 psi"),
+        (a_range("55 psi", "95 psi"), "55 to 95 psi"),
         (a_range("55 psi", "6.5 bar"), "55 psi to 6.5 bar"),
-        (a_range("10", "40 deg"), "10° to 40°"),
-        (a_range("-20", "40 degC"), "−20 to 40 °C"),
-        (a_range("600", "2700 rpm"), "600 to 2700 rpm"),
+        (a_range("10 deg", "40 deg"), "10° to 40°"),
+        (a_range("-20 degC", "40 degC"), "−20 to 40 °C"),
+        (a_range("600 rpm", "2700 rpm"), "600 to 2700 rpm"),
         (a_range("1", "2"), "1 to 2"),
-        (a_tolerance("62", "2 mm"), "62 ± 2 mm"),
-        (a_tolerance("62 mm", "2"), "62 ± 2 mm"),
+        (a_tolerance("62 mm", "2 mm"), "62 ± 2 mm"),
         (a_tolerance("15 deg", "1 deg"), "15° ± 1°"),
         (AtLeast(q("5 US qt")), "at least 5 US qt"),
         (AtMost(q("118 degC")), "at most 118 °C"),
@@ -130,10 +116,10 @@ def test_how_shapes_print(shape: Shape, expected: str) -> None:
         (Exact(q("38 US gal")), "l", "143.8 l"),
         (AtLeast(q("5 US qt")), "l", "at least 4.8 l"),  # 4.73
         (AtMost(q("1,320 lb")), "kg", "at most 598 kg"),  # 598.74
-        (a_range("55", "95 psi"), "bar", "3.80 to 6.55 bar"),  # 3.792 to 6.550
-        (a_tolerance("62", "2 mm"), "in", "2.441 ± 0.078 in"),  # 2.3622 to 2.5197
-        (a_tolerance("90", "5 degC"), "degF", "194 ± 9 °F"),
-        (a_range("-40", "100 degC"), "degF", "−40 to 212 °F"),
+        (a_range("55 psi", "95 psi"), "bar", "3.80 to 6.55 bar"),  # 3.792 to 6.550
+        (a_tolerance("62 mm", "2 mm"), "in", "2.441 ± 0.078 in"),  # 2.3622 to 2.5197
+        (a_tolerance("90 degC", "5 degC"), "degF", "194 ± 9 °F"),
+        (a_range("-40 degC", "100 degC"), "degF", "−40 to 212 °F"),
     ],
 )
 def test_how_shapes_convert(shape: Shape, symbol: str, expected: str) -> None:
@@ -143,19 +129,26 @@ def test_how_shapes_convert(shape: Shape, symbol: str, expected: str) -> None:
 
 
 def test_shapes_that_cannot_be() -> None:
-    assert range_of(q("95"), q("55 psi")) == Trouble(Kind.BACKWARDS, "95 psi", "55 psi")
-    assert worked_kind(range_of(q("5 lb"), q("6 psi"))) == Kind.UNLIKE
-    assert tolerance_of(q("62"), q("-2 mm")) == Trouble(Kind.BELOW_ZERO, "-2 mm")
-    assert worked_kind(tolerance_of(q("62 mm"), q("2 lb"))) == Kind.UNLIKE
-    narrow = convert_shape(a_tolerance("62", "2 mm"), UNITS["in"], step=q("1").number)
+    assert range_of(q("95 psi"), q("55 psi")) == Trouble(Kind.BACKWARDS, "95 psi", "55 psi")
+    assert range_of(q("5 lb"), q("6 psi")) == Trouble(Kind.UNLIKE, "5 lb", "6 psi")
+    assert tolerance_of(q("62 mm"), q("-2 mm")) == Trouble(Kind.BELOW_ZERO, "-2 mm")
+    assert tolerance_of(q("62 mm"), q("2 lb")) == Trouble(Kind.UNLIKE, "62 mm", "2 lb")
+
+
+def test_a_bare_part_takes_the_unit_of_the_other() -> None:
+    assert range_of(q("55"), q("95 psi")) == range_of(q("55 psi"), q("95")) == a_range("55 psi", "95 psi")
+    assert tolerance_of(q("62"), q("2 mm")) == tolerance_of(q("62 mm"), q("2")) == a_tolerance("62 mm", "2 mm")
+    assert range_of(q("1"), q("1")) == a_range("1", "1")
+
+
+def test_a_range_that_a_step_would_swallow() -> None:
+    narrow = convert_shape(a_tolerance("62 mm", "2 mm"), UNITS["in"], step=q("1").number)
     assert narrow == Trouble(Kind.TOO_COARSE, "62 mm +/- 2 mm", "in")
-
-
-def worked_kind(result: Shape | Trouble) -> Kind | None:
-    return result.kind if isinstance(result, Trouble) else None
+    narrow = convert_shape(a_range("60 psi", "61 psi"), UNITS["bar"], step=q("1").number)
+    assert narrow == Trouble(Kind.TOO_COARSE, "60 psi to 61 psi", "bar")
 
 
 def test_only_an_exact_value_can_be_worked_with() -> None:
     assert quantity_of(Exact(q("82 KIAS"))) == q("82 KIAS")
-    assert quantity_of(a_range("55", "95 psi")) == Trouble(Kind.NOT_EXACT, "55 psi to 95 psi")
+    assert quantity_of(a_range("55 psi", "95 psi")) == Trouble(Kind.NOT_EXACT, "55 psi to 95 psi")
     assert quantity_of(AtLeast(q("5 US qt"))) == Trouble(Kind.NOT_EXACT, "at least 5 US qt")

@@ -167,6 +167,16 @@ def test_a_product_that_has_no_unit_may_be_passed_through_but_not_kept() -> None
     assert finished(per_knot) == Trouble(Kind.NO_UNIT, "h/NM")
 
 
+def test_a_result_that_does_not_come_out_even_is_rounded_before_it_is_a_value() -> None:
+    endurance = divide(q("38 US gal"), q("9 US gal/h"))
+    assert isinstance(endurance, Quantity)
+    assert finished(endurance) == Trouble(Kind.UNEVEN, "about 4.222 h")
+    assert down(endurance, "0.1 h") == "4.2 h"
+    even = divide(q("38 US gal"), q("8 US gal/h"))
+    assert isinstance(even, Quantity)
+    assert worked(finished(even)) == "4.75 h"
+
+
 # 14 CFR 23.335(c), before amendment 64: VA is VS1 times the root of the load factor, 3.8 in the normal
 # category and 4.4 in the utility category. Published: 70 gives 136.46, 50 gives 97.47, to the nearest.
 @pytest.mark.parametrize(

@@ -63,10 +63,7 @@ NIST_ROUNDED = {
 NIST_MOMENTS_IN_NEWTON_METRES = {"kg m": "9.80665", "lb ft": "1.355818", "lb in": "1.129848e-1"}
 
 PINT = {
-    **{
-        symbol: symbol
-        for symbol in ("ft", "m", "in", "cm", "mm", "km", "lb", "kg", "g", "oz", "m/s", "ft/min")
-    },
+    **{symbol: symbol for symbol in ("ft", "m", "in", "cm", "mm", "km", "lb", "kg", "g", "oz", "m/s", "ft/min")},
     **{symbol: symbol for symbol in ("psi", "bar", "hPa", "inHg", "degC", "degF", "A", "mA", "V", "W")},
     **{symbol: symbol for symbol in ("s", "min", "MHz", "kHz", "Hz", "kg/l", "l")},
     **{
@@ -85,9 +82,7 @@ PINT = {
     **{f"km/h{basis}": "km/hour" for basis in ("", " IAS", " CAS", " TAS")},
 }
 
-PAIRS = [
-    (one, other) for one, other in product(UNITS.values(), repeat=2) if one != other and like(one, other)
-]
+PAIRS = [(one, other) for one, other in product(UNITS.values(), repeat=2) if one != other and like(one, other)]
 
 
 def test_every_listed_unit_is_there_and_no_other() -> None:
@@ -122,9 +117,7 @@ def registry() -> pint.UnitRegistry[Any]:
 
 
 @pytest.mark.parametrize(("one", "other"), PAIRS, ids=lambda unit: unit.symbol)
-def test_every_convertible_pair_against_pint(
-    registry: pint.UnitRegistry[Any], one: Unit, other: Unit
-) -> None:
+def test_every_convertible_pair_against_pint(registry: pint.UnitRegistry[Any], one: Unit, other: Unit) -> None:
     """pint is told to calculate with fractions, so the two must agree exactly."""
     for number in (Fraction(1), Fraction(-40), Fraction("100.3")):
         expected = registry.Quantity(number, PINT[one.symbol]).to(PINT[other.symbol]).magnitude
@@ -146,9 +139,7 @@ def test_pint_sees_the_same_dimensions(registry: pint.UnitRegistry[Any]) -> None
 
 def test_units_made_of_units_are_their_product() -> None:
     """`kt` is a nautical mile an hour and so on; only `N m` is not the product of what it is made of."""
-    odd = {
-        unit.symbol for unit in UNITS.values() if unit.parts and unit.factor != factor_of_parts(unit.parts)
-    }
+    odd = {unit.symbol for unit in UNITS.values() if unit.parts and unit.factor != factor_of_parts(unit.parts)}
     assert odd == {"N m"}
 
 
@@ -261,9 +252,7 @@ def test_the_longest_unit_at_the_head_of_a_text(words: str, symbol: str, rest: s
     assert (unit.text if isinstance(unit, AmbiguousUnit) else unit.symbol, left) == (symbol, rest)
 
 
-@pytest.mark.parametrize(
-    "words", ["", "inside", "lb/ft", "m²", "mmm", "from kit manual", "KIASx", "ft-lb", "/h"]
-)
+@pytest.mark.parametrize("words", ["", "inside", "lb/ft", "m²", "mmm", "from kit manual", "KIASx", "ft-lb", "/h"])
 def test_no_unit_at_the_head_of_a_text(words: str) -> None:
     assert longest_unit(words) is None
 

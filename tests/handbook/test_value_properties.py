@@ -14,7 +14,7 @@ from dotleader.handbook.printing import shown, shown_quantity
 from dotleader.handbook.quantity import AtLeast, AtMost, Quantity, Range, Tolerance
 from dotleader.handbook.roots import floor_of, inverse, plus, root_of, times
 from dotleader.handbook.rounding import Side, round_to
-from dotleader.handbook.shapes import convert_shape, range_of, tolerance_of
+from dotleader.handbook.shapes import convert_shape
 from dotleader.handbook.trouble import Kind, Trouble
 from dotleader.handbook.units import UNITS, Unit, find_unit, like, longest_unit
 
@@ -71,12 +71,9 @@ def test_a_least_goes_up_and_a_most_goes_down(number: Fraction, pair: tuple[Unit
 
 
 @given(numbers, numbers, like_units())
-def test_a_converted_range_lies_inside_the_declared_one(
-    low: Fraction, high: Fraction, pair: tuple[Unit, Unit]
-) -> None:
+def test_a_converted_range_lies_inside_the_declared_one(low: Fraction, high: Fraction, pair: tuple[Unit, Unit]) -> None:
     assume(low <= high)
-    declared = range_of(Quantity(low, pair[0]), Quantity(high, pair[0]))
-    assert isinstance(declared, Range)
+    declared = Range(Quantity(low, pair[0]), Quantity(high, pair[0]))
     converted = convert_shape(declared, pair[1])
     if isinstance(converted, Trouble):
         assert converted.kind is Kind.TOO_COARSE
@@ -89,12 +86,9 @@ def test_a_converted_range_lies_inside_the_declared_one(
 
 
 @given(numbers, st.integers(1, 1000), like_units())
-def test_a_converted_tolerance_lies_inside_the_declared_one(
-    mid: Fraction, width: int, pair: tuple[Unit, Unit]
-) -> None:
+def test_a_converted_tolerance_lies_inside_the_declared_one(mid: Fraction, width: int, pair: tuple[Unit, Unit]) -> None:
     one, other = pair
-    declared = tolerance_of(Quantity(mid, one), Quantity(Fraction(width), one))
-    assert isinstance(declared, Tolerance)
+    declared = Tolerance(Quantity(mid, one), Quantity(Fraction(width), one))
     converted = convert_shape(declared, other)
     assert isinstance(converted, Tolerance)
     middle, room = converted.mid.number, converted.plus_minus.number
@@ -215,10 +209,7 @@ def test_rounding_to_a_step_of_another_unit(
     assert result == Quantity(round_to(exact.number, step, side), pair[1])
 
 
-@given(
-    st.text(max_size=12)
-    | st.sampled_from(sorted(UNITS)).flatmap(lambda s: st.text(max_size=3).map(s.__add__))
-)
+@given(st.text(max_size=12) | st.sampled_from(sorted(UNITS)).flatmap(lambda s: st.text(max_size=3).map(s.__add__)))
 def test_looking_for_units_never_raises(text: str) -> None:
     found = find_unit(text)
     head = longest_unit(text)

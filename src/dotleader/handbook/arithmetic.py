@@ -106,12 +106,12 @@ def root_rounded(operand: Quantity, step: Quantity, side: Side) -> Quantity | Tr
 
 
 def finished(operand: Operand) -> Quantity | Trouble:
-    """A result as a value: no root left in it, and a unit that the language has."""
+    """A result as a value that can be printed: no root left, a unit that the language has, decimals that end."""
     if isinstance(operand, Unrounded):
         return Trouble(Kind.NOT_ROUNDED, plain(operand))
     if operand.unit is not None and not operand.unit.listed:
         return Trouble(Kind.NO_UNIT, operand.unit.symbol)
-    return operand
+    return Trouble(Kind.UNEVEN, plain(operand)) if places_of(operand.number) is None else operand
 
 
 def compare(left: Quantity, right: Quantity) -> int | Trouble:

@@ -43,9 +43,7 @@ def quantity_of(shape: Shape) -> Quantity | Trouble:
     return shape.quantity if isinstance(shape, Exact) else Trouble(Kind.NOT_EXACT, plain_shape(shape))
 
 
-def convert_shape(
-    shape: Shape, unit: Unit, side: Side = Side.NEAREST, step: Fraction | None = None
-) -> Shape | Trouble:
+def convert_shape(shape: Shape, unit: Unit, side: Side = Side.NEAREST, step: Fraction | None = None) -> Shape | Trouble:
     """A shape in another unit. `side` is for one number; the others know theirs.
 
     A least goes up and a most goes down. Both ends of a range go inwards, and so does a tolerance: what is
