@@ -1,1 +1,1 @@
-"""output"""
+"""Faces and sheets to files: each output is one walker over the drawn things. Only `pdf` loads reportlab."""

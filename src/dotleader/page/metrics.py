@@ -44,9 +44,7 @@ class _Advances(dict[str, int]):
 
 _TEXT = frozenset(widths.TEXT)
 _ADVANCES = {
-    Font.REGULAR: _Advances(
-        zip(widths.SIGNS + widths.TEXT, widths.SIGNS_REGULAR + widths.TEXT_REGULAR, strict=True)
-    ),
+    Font.REGULAR: _Advances(zip(widths.SIGNS + widths.TEXT, widths.SIGNS_REGULAR + widths.TEXT_REGULAR, strict=True)),
     Font.BOLD: _Advances(zip(widths.SIGNS + widths.TEXT, widths.SIGNS_BOLD + widths.TEXT_BOLD, strict=True)),
 }
 _FACES: dict[Font, tuple[Face, Face]] = {
@@ -88,9 +86,7 @@ def runs(string: str, font: Font) -> tuple[tuple[Face, str], ...]:
         return ((text, string),) if string else ()
     if lost := missing(string, font):
         raise ValueError(f"no font has {lost[0]!r} (U+{ord(lost[0]):04X}), in {string!r}")
-    return tuple(
-        (text if plain else signs, "".join(part)) for plain, part in groupby(string, _TEXT.__contains__)
-    )
+    return tuple((text if plain else signs, "".join(part)) for plain, part in groupby(string, _TEXT.__contains__))
 
 
 def ascent(font: Font, size: int) -> int:
