@@ -36,8 +36,8 @@ def test_equal_pages_give_equal_bytes_in_every_process() -> None:
         "print(hashlib.sha256(written([PAGE])).hexdigest())"
     )
     found = {hashlib.sha256(written([PAGE])).hexdigest() for _ in range(2)}
-    for seed, epoch in (("1", "0"), ("4242", "1700000000")):
-        surroundings = os.environ | {"PYTHONHASHSEED": seed, "SOURCE_DATE_EPOCH": epoch}
+    for hashing, epoch in (("1", "0"), ("4242", "1700000000")):
+        surroundings = os.environ | {"PYTHONHASHSEED": hashing, "SOURCE_DATE_EPOCH": epoch}
         ran = subprocess.run([sys.executable, "-c", code], env=surroundings, capture_output=True, text=True, check=True)
         found.add(ran.stdout.strip())
     assert len(found) == 1
