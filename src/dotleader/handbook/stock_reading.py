@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -132,5 +133,5 @@ def _number(text: str) -> Fraction | Unread:
     return Unread(*said_of_number(read)) if text.strip() else Unread("The number is missing.")
 
 
-def _listed(names: object) -> str:
-    return ", ".join(f"`{name}`" for name in names)  # type: ignore[attr-defined]
+def _listed(names: Iterable[str]) -> str:
+    return ", ".join(f"`{name}`" for name in names)
