@@ -116,4 +116,4 @@ def _shown(low: Fraction | None, high: Fraction | None, unit: Unit | None) -> st
         return f"above {end_text(low, unit)}"
     if low == high:
         return end_text(low, unit)
-    return f"{number_text(low)} to {end_text(high, unit)}"
+    return f"{end_text(low, None)} to {end_text(high, unit)}"

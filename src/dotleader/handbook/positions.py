@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import NamedTuple
 
 from dotleader.handbook.numerals import NumberTrouble, number_text, read_number
@@ -29,15 +30,16 @@ def read_positions(text: str) -> Positions:
     return Positions(tuple(parts))
 
 
+@lru_cache(maxsize=4096)
 def matched(text: str) -> str:
     """The form in which positions are compared: folded, and a number with a unit as it prints.
 
     So `15 deg` as a position and `{takeoff flaps}`, which prints as 15°, are the same.
     """
-    words = text.replace("°", " deg ").split()
-    if words:
+    if "0" <= text[:1] <= "9" or text[:1] in "-.−":
+        words = text.replace("°", " deg ").split()
         number = read_number(words[0])
         unit = find_unit(" ".join(words[1:])) if len(words) > 1 else None
         if not isinstance(number, NumberTrouble) and (unit is None or isinstance(unit, Unit)):
-            return (number_text(number.value) or words[0]) + shown_unit(unit)
+            return (number_text(number.value) or words[0]) + shown_unit(unit)  # the same number, however written
     return folded(text)

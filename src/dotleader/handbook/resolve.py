@@ -24,7 +24,7 @@ from dotleader.source.outcome import Outcome
 from dotleader.source.text import SourceText, Spot
 from dotleader.syntax.heads import CARD_KINDS
 from dotleader.syntax.plain import folded
-from dotleader.syntax.tree import File, Row
+from dotleader.syntax.tree import File, Placed, Row
 
 
 def resolve(main: SourceText, main_path: str, read: Read) -> Outcome[tuple[Handbook, tuple[File, ...]]]:
@@ -66,13 +66,19 @@ class _Resolving:
         values = numbers.declared()
         controls = self._controls(gauges, numbers, phrases)
         cards, essays = self._cards(phrases, controls, gauges)
-        paper = facts["paper"].text if "paper" in facts else ""
+        paper = facts.get("paper")
         title = heads[0].block.head.name if heads else None
         stock_blocks = self.blocks.get("stock", [])
         for at in stock_blocks[1:]:
             first = stock_blocks[0]
             self.ledger.twice("The block", "stock", at.spot(at.block.head.span), first.spot(first.block.head.span))
-        stock = read_stock(stock_blocks[0] if stock_blocks else None, paper)
+        chosen = stock_blocks[0] if stock_blocks else None
+        stock = read_stock(
+            Placed(chosen.start, chosen.block) if chosen else None,
+            chosen.source if chosen else self.main,
+            paper.text if paper else "",
+            paper.spot if paper else None,
+        )
         self.ledger.findings.extend(stock.findings)
         return Handbook(
             title=title.text if title else facts["aircraft"].text if "aircraft" in facts else _stem(self.main.name),
