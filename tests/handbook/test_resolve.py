@@ -336,7 +336,7 @@ def test_the_titles_of_faa_h_8083_3c_mean_their_phases() -> None:
         assert phase_of_title(title) == phase
         assert phase_of_title(f"{title} checklist") == phase
     assert phase_of_title("Oil change") == ""
-    assert list(PHASES)[0] == "preflight"
+    assert next(iter(PHASES)) == "preflight"
 
 
 @given(st.text(alphabet="ab{}.,:#|[]()+-*/ \n\t0123°±…", max_size=300))
