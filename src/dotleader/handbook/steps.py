@@ -149,7 +149,7 @@ class Steps:
             condition = self.phrases.phrase(body.words, at)
         steps = self.steps(line.children, at, depth + 1, body.keyword)
         if not steps:
-            self._empty(body.keyword, spot)
+            self._empty(line, body.keyword, spot)
         arms.append(Arm(body.keyword, condition, steps, at.spot(Span(line.span.start, line.span.end))))
 
     def _say(self, line: Line, body: Say, at: At, depth: int, inside: str, steps: list[Step]) -> None:
@@ -185,10 +185,12 @@ class Steps:
     def _block(self, line: Line, body: Say, at: At, depth: int) -> tuple[Step, ...]:
         steps = self.steps(line.children, at, depth, body.keyword)
         if not steps:
-            self._empty(body.keyword, at.spot(body.keyword_span))
+            self._empty(line, body.keyword, at.spot(body.keyword_span))
         return steps
 
-    def _empty(self, keyword: str, spot: Spot) -> None:
+    def _empty(self, line: Line, keyword: str, spot: Spot) -> None:
+        if any(isinstance(child.body, Broken) for child in line.children):
+            return  # something stands there, and what is wrong with it has been said
         self.ledger.say(
             "empty-block",
             spot,

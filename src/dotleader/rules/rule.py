@@ -1,4 +1,4 @@
-"""What a rule is. Each rule is one module with one `RULE`; `rules/__init__.py` lists them."""
+"""What a rule is. Each rule is one module with one `RULE`; `catalogue` lists them."""
 
 from __future__ import annotations
 
@@ -10,6 +10,13 @@ from dotleader.source.finding import Finding, RuleFacts, Severity
 
 if TYPE_CHECKING:  # what a rule is asked with; only its type is needed here
     from dotleader.rules.subject import Subject
+
+
+THE_LANGUAGE = "the language itself: docs/language.md"
+NO_SOURCE = "common practice, no source"
+
+FAMILIES = ("structure", "references", "coverage", "wording", "form", "suppressions")
+FOUND_BY = ("reading", "parsing", "resolving", "laying out", "a check of its own", "settling")
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,13 +31,14 @@ class Example:
 class Rule:
     """A rule's page and its function. The page is what `explain`, the documentation and the tests use.
 
-    `check` is None where the finding is made by the stage that cannot go on without it (parsing, resolving, layout);
-    the rule then says so in `found_by`.
+    `what`, `why`, `source` and `mend` are Markdown; `why` is one sentence and, with `source`, stands below every
+    finding of the rule. `check` is None where the finding is made by the stage that cannot go on without it; then
+    `found_by` (one of FOUND_BY) names that stage.
     """
 
     name: str
     severity: Severity
-    family: str  # "structure" | "references" | "coverage" | "wording" | "form" | "suppressions"
+    family: str  # one of FAMILIES
     what: str
     why: str
     source: str

@@ -1,0 +1,1 @@
+"""Names that lead somewhere, and what is declared and led to by nothing."""

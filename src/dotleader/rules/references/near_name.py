@@ -1,0 +1,141 @@
+"""A challenge that is nearly the name of something declared."""
+
+from __future__ import annotations
+
+import re
+from collections import defaultdict
+from collections.abc import Iterator
+
+from dotleader.handbook.cards import Challenge, Item
+from dotleader.handbook.model import Handbook
+from dotleader.rules.references.ordinary_words import ORDINARY_WORDS
+from dotleader.rules.rule import Example, Rule
+from dotleader.rules.subject import Subject
+from dotleader.rules.walking import every_step
+from dotleader.source.finding import Finding, Related, Severity
+from dotleader.source.text import Spot
+from dotleader.syntax.line_faults import one_apart
+from dotleader.syntax.plain import folded
+
+BAD = Example(
+    """\
+equipment
+  Fuel pump .... OFF, ON
+  Landing light .... OFF, ON
+
+normal Before takeoff
+  Feul pump .... ON
+  Landing lights .... ON
+""",
+    (("near-name", "Feul pump"), ("near-name", "Landing lights")),
+)
+
+GOOD = Example(
+    """\
+equipment
+  Fuel pump .... OFF, ON
+  Landing light .... OFF, ON
+
+normal Before takeoff
+  Fuel pump .... ON
+  Landing light .... ON
+  Fuel sump .... DRAINED
+""",
+)
+
+
+SHORTEST = 5
+"""Letters below which two names are too often near by chance."""
+
+_MOST = 2
+_DIGITS = re.compile(r"\d+")
+
+
+class _Named:
+    """What challenges can name: names as declared by their folded form, and these by their length."""
+
+    def __init__(self, handbook: Handbook) -> None:
+        self.names: dict[str, tuple[str, Spot]] = {}
+        self.by_length: defaultdict[int, list[str]] = defaultdict(list)
+        for control in handbook.controls.values():
+            self._add(control.name, control.spot)
+            for alias in control.also_called:
+                self._add(alias, control.spot)
+        for gauge in handbook.gauges.values():
+            self._add(gauge.name, gauge.spot)
+
+    def _add(self, name: str, spot: Spot) -> None:
+        key = folded(name)
+        if len(key) >= SHORTEST and key not in self.names:
+            self.names[key] = (name, spot)
+            self.by_length[len(key)].append(key)
+
+    def near(self, key: str) -> tuple[str, Spot] | None:
+        """The name that is nearest to `key`, which is none itself."""
+        if len(key) < SHORTEST:
+            return None
+        lengths = range(len(key) - _MOST, len(key) + _MOST + 1)
+        candidates = [name for length in lengths for name in self.by_length.get(length, ())]
+        for most in range(1, _MOST + 1):
+            for name in candidates:
+                if one_apart(key, name, most) and not _differ_on_purpose(key, name):
+                    return self.names[name]
+        return None
+
+
+def check(subject: Subject) -> Iterator[Finding]:
+    named = _Named(subject.handbook)
+    known: dict[str, tuple[str, Spot] | None] = {}
+    for card in subject.handbook.cards:
+        for step in every_step(card.steps):
+            for challenge in step.challenges if isinstance(step, Item) else ():
+                key = folded(challenge.phrase.text)
+                if challenge.control or challenge.gauge or challenge.phrase.uses:
+                    continue
+                if key not in known:
+                    known[key] = named.near(key)
+                found = known[key]
+                if found is not None:
+                    yield _finding(challenge, *found)
+
+
+def _finding(challenge: Challenge, name: str, declared: Spot) -> Finding:
+    return Finding(
+        RULE.name,
+        challenge.phrase.spot,
+        f"`{challenge.phrase.text}` is nearly `{name}`, and names nothing itself.",
+        f"Write `{name}` if that is meant; otherwise declare it or give it another name.",
+        (Related(declared, f"`{name}` is declared here."),),
+    )
+
+
+def _differ_on_purpose(one: str, other: str) -> bool:
+    """Whether two names differ in a number, in a single letter of its own (`L`, `R`) or in an ordinary word."""
+    if _DIGITS.findall(one) != _DIGITS.findall(other):
+        return True
+    words, others = one.split(), other.split()
+    if len(words) != len(others):
+        return False
+    apart = [(a, b) for a, b in zip(words, others, strict=True) if a != b]
+    return any(len(a) == len(b) == 1 or (a in ORDINARY_WORDS and a.rstrip("s") != b.rstrip("s")) for a, b in apart)
+
+
+RULE = Rule(
+    name="near-name",
+    severity=Severity.WARNING,
+    family="references",
+    what=(
+        "A challenge one or two letters away from a declared control or gauge, or from an `also called` name. Names "
+        "under five letters do not count, nor do names that differ in a number or in a word that is a word of its own "
+        "(`Fuel sump` and `Fuel pump`)."
+    ),
+    why=(
+        "A misspelt challenge names nothing, so that its response is not checked against the positions of the control "
+        "that was meant."
+    ),
+    source="FAA AC 120-71B (2017) 5.4, that the challenge copies the panel label (read in a summary)",
+    mend="Write the name as it is declared; where another thing is meant, declare it too or give it another name.",
+    bad=(BAD,),
+    good=(GOOD,),
+    check=check,
+)

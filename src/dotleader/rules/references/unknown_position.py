@@ -1,0 +1,65 @@
+"""A response that names no position of its control."""
+
+from __future__ import annotations
+
+from dotleader.rules.rule import Example, Rule
+from dotleader.source.finding import Severity
+
+BAD_1 = Example(
+    """\
+equipment
+  Fuel selector .... OFF, LEFT, RIGHT
+
+normal Before takeoff
+  Fuel selector .... BOTH
+""",
+    (("unknown-position", "BOTH"),),
+)
+
+BAD_2 = Example(
+    """\
+equipment
+  Fuel pump .... OFF, ON
+    parked .... OF
+
+normal Before takeoff
+  Fuel pump .... ON
+""",
+    (("unknown-position", "OF"),),
+)
+
+GOOD = Example(
+    """\
+equipment
+  Fuel selector .... OFF, LEFT, RIGHT
+    parked .... OFF
+    means .... FULLEST TANK: LEFT or RIGHT
+
+normal Before takeoff
+  Fuel selector .... FULLEST TANK
+""",
+)
+
+RULE = Rule(
+    name="unknown-position",
+    severity=Severity.ERROR,
+    family="references",
+    what=(
+        "A response to a declared control that is none of its positions, or a property such as `parked` or `needs` "
+        "that names a position which the control does not have."
+    ),
+    why="A pilot who reads a position that is not on the panel has to guess which one is meant.",
+    source=(
+        "FAA AC 120-71B (2017) 5.4, that challenges copy the panel label and responses come from a fixed list (read in "
+        "a summary)"
+    ),
+    mend=(
+        "Use a position as it is declared. Declare one that is missing, or with `means` a word that stands for several."
+    ),
+    bad=(
+        BAD_1,
+        BAD_2,
+    ),
+    good=(GOOD,),
+    found_by="resolving",
+)

@@ -1,0 +1,34 @@
+"""A card, text, gauge or include without its name."""
+
+from __future__ import annotations
+
+from dotleader.rules.rule import THE_LANGUAGE, Example, Rule
+from dotleader.source.finding import Severity
+
+BAD = Example(
+    """\
+normal
+  Fuel pump .... ON
+""",
+    (("unnamed-block", "normal"),),
+)
+
+GOOD = Example(
+    """\
+normal Before takeoff
+  Fuel pump .... ON
+""",
+)
+
+RULE = Rule(
+    name="unnamed-block",
+    severity=Severity.ERROR,
+    family="structure",
+    what="A line that opens a card, a text, a gauge or an include and does not name it.",
+    why="A card without a title cannot be found, and nothing can lead to it.",
+    source=THE_LANGUAGE,
+    mend="Write the name on the same line, after the keyword.",
+    bad=(BAD,),
+    good=(GOOD,),
+    found_by="parsing",
+)

@@ -1,0 +1,38 @@
+"""A piece of source through the whole line: read, parsed, resolved, checked, settled."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from dotleader.handbook.gather import Read
+from dotleader.handbook.resolve import resolve
+from dotleader.rules.run import check, settle
+from dotleader.rules.subject import Subject
+from dotleader.source.decode import decode
+from dotleader.source.finding import Finding
+from dotleader.source.outcome import Outcome
+from dotleader.source.text import SourceText
+
+MAIN = "handbook.cards"
+
+
+def findings_of(text: str | bytes, included: Mapping[str, str] | None = None) -> list[Finding]:
+    """What is said of a handbook in the file `handbook.cards`; `included` are further files by their paths."""
+    data = text if isinstance(text, bytes) else text.encode()
+    main = decode(MAIN, data)
+    resolved = resolve(main.value, MAIN, _reader(included or {}))
+    handbook, files = resolved.value
+    found = [*main.findings, *resolved.findings, *check(Subject(handbook))]
+    return settle(found, files)
+
+
+def said(findings: list[Finding]) -> list[tuple[str, str]]:
+    """Rule and marked text of each."""
+    return [(finding.rule, finding.spot.text) for finding in findings]
+
+
+def _reader(included: Mapping[str, str]) -> Read:
+    def read(path: str) -> Outcome[SourceText] | str:
+        return decode(path, included[path].encode()) if path in included else "there is no such file"
+
+    return read
