@@ -1,0 +1,61 @@
+"""The command `dotleader`, and `python -m dotleader`."""
+
+from __future__ import annotations
+
+import os
+import signal
+import sys
+from collections.abc import Sequence
+from typing import NoReturn
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run a command and return its exit code.
+
+    0 fine; 1 the answer is no; 2 could not run; 130 interrupted. Nobody sees a traceback unless `DOTLEADER_DEBUG` is
+    set.
+    """
+    debug = os.environ.get("DOTLEADER_DEBUG", "") not in ("", "0")
+    try:
+        return _run(sys.argv[1:] if arguments is None else arguments)
+    except KeyboardInterrupt:
+        return 130
+    except Exception as fault:
+        if debug:
+            raise
+        _apologise(fault)
+        return 2
+
+
+def _run(arguments: Sequence[str]) -> int:
+    # Imported here so that an interruption while importing ends like any other.
+    from dotleader.tools.cannot_run import CannotRun  # noqa: PLC0415
+    from dotleader.tools.command_line import run  # noqa: PLC0415
+    from dotleader.tools.saying import complain, ready_streams  # noqa: PLC0415
+
+    ready_streams()
+    for name in ("SIGTERM", "SIGHUP"):
+        if hasattr(signal, name):
+            signal.signal(getattr(signal, name), _ended)
+    try:
+        return run(arguments)
+    except CannotRun as trouble:
+        complain(trouble.message, trouble.advice)
+        return 2
+
+
+def _ended(number: int, _: object) -> NoReturn:
+    """Asked to end: as an exception, so that unfinished files are taken away first."""
+    sys.exit(128 + number)
+
+
+def _apologise(fault: Exception) -> None:
+    said = " ".join(f"{type(fault).__name__}: {fault}".split())
+    sys.stderr.write(
+        f"dotleader: This is a fault of dotleader itself ({said}).\n"
+        "  Please report it with the command, the source and what DOTLEADER_DEBUG=1 adds to this message.\n"
+    )
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,124 @@
+"""Sources read from files: the one place that does so."""
+
+from __future__ import annotations
+
+import os
+import stat
+import sys
+from typing import TYPE_CHECKING
+
+from dotleader.source.decode import LARGEST, decode
+from dotleader.source.outcome import Outcome
+from dotleader.source.text import SourceText
+from dotleader.tools.cannot_run import CannotRun, because
+
+if TYPE_CHECKING:  # only its type is needed, and `format` does without all that it imports
+    from dotleader.handbook.gather import Read
+
+STDIN = "-"
+ENDING = ".cards"
+
+
+class Files:
+    """The files of one run, each read once; a path is as given, relative to the working folder or absolute."""
+
+    def __init__(self) -> None:
+        self._read: dict[str, Outcome[SourceText]] = {}
+
+    def named(self, path: str) -> Outcome[SourceText]:
+        """A file the user named, or standard input. Raises CannotRun where it cannot be read."""
+        result = self._of(path, named=True)
+        if isinstance(result, str):
+            raise CannotRun(f"`{shown_name(path)}` cannot be read: {result}.")
+        return result
+
+    def reader(self, folder: str) -> Read:
+        """Reads what a handbook in `folder` includes, by paths from there with forward slashes."""
+        inside = os.path.realpath(folder or ".")
+
+        def read(target: str) -> Outcome[SourceText] | str:
+            path = os.path.join(folder, *target.split("/"))
+            if "\0" not in path and not _within(os.path.realpath(path), inside):
+                return "it is a link that leads out of the handbook's folder"
+            return self._of(path, named=False)
+
+        return read
+
+    def _of(self, path: str, *, named: bool) -> Outcome[SourceText] | str:
+        key = path if path == STDIN else os.path.abspath(path) if "\0" not in path else path
+        if key not in self._read:
+            data = _bytes(path, named=named)
+            if isinstance(data, str):
+                return data
+            self._read[key] = decode(shown_name(path), data)
+        return self._read[key]
+
+
+def shown_name(path: str) -> str:
+    """How a file is shown: relative to the working folder, forward slashes, `-` for standard input."""
+    if path == STDIN or "\0" in path:
+        return path
+    try:
+        near = os.path.relpath(path)
+    except ValueError:  # another drive
+        near = os.path.abspath(path)
+    return near.replace(os.sep, "/")
+
+
+def standard_input() -> bytes:
+    """All of standard input. Raises CannotRun where it is larger than what is read."""
+    if sys.stdin is None:
+        raise CannotRun("There is no standard input to read.")
+    data = sys.stdin.buffer.read(LARGEST + 1)
+    if len(data) > LARGEST:
+        raise CannotRun(f"Standard input cannot be read: {_too_large()}.")
+    return data
+
+
+def _bytes(path: str, *, named: bool) -> bytes | str:
+    """What is in a file, or why it cannot be read. What is only included must be a plain file; it could hang else."""
+    if path == STDIN:
+        return standard_input()
+    try:
+        about = os.stat(path)
+        if stat.S_ISDIR(about.st_mode):
+            return "it is a folder"
+        if not named and not stat.S_ISREG(about.st_mode):
+            return "it is not a plain file"
+        if about.st_size > LARGEST:
+            return _too_large()
+        with open(path, "rb") as file:
+            data = file.read(LARGEST + 1)
+    except (FileNotFoundError, NotADirectoryError):
+        return "there is no such file" + _near(path)
+    except OSError as error:
+        return because(error)
+    except ValueError:  # a NUL in the name
+        return "no file can have this name"
+    return data if len(data) <= LARGEST else _too_large()
+
+
+def _too_large() -> str:
+    return f"it is larger than {LARGEST // 1_000_000} MB, which is not read"
+
+
+def _near(path: str) -> str:
+    """A file in the same folder that may be meant."""
+    folder, name = os.path.split(path)
+    try:
+        others = os.listdir(folder or ".")
+    except OSError:
+        return ""
+    wanted = name.casefold()
+    for other in sorted(others):
+        if other.casefold() in (wanted, wanted + ENDING):
+            return f", but there is `{other}`"
+    return ""
+
+
+def _within(path: str, folder: str) -> bool:
+    return os.path.commonpath((path, folder)) == folder if _same_drive(path, folder) else False
+
+
+def _same_drive(one: str, other: str) -> bool:
+    return os.path.splitdrive(one)[0] == os.path.splitdrive(other)[0]

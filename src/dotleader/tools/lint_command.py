@@ -1,0 +1,94 @@
+"""`dotleader lint`: findings, in the form that is asked for."""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Iterable
+from typing import TYPE_CHECKING
+
+from dotleader.report.brief import brief
+from dotleader.report.full import full
+from dotleader.report.order import ordered, severity_of
+from dotleader.report.summary import summary
+from dotleader.report.terminal import terminal_for
+from dotleader.rules.catalogue import FACTS
+from dotleader.source.finding import Finding, Severity
+from dotleader.tools.cannot_run import CannotRun
+from dotleader.tools.discovery import find
+from dotleader.tools.files import Files
+from dotleader.tools.pipeline import lint_handbook
+from dotleader.tools.saying import complain, say
+
+if TYPE_CHECKING:  # argparse is at hand only where a command line is read
+    from dotleader.tools.command_line import Options, Parser
+
+FORMS = ("full", "brief", "json")
+
+HELP = """\
+dotleader lint PATH...      say what is wrong, and what to do about it
+
+  PATH is a file, a folder, or - for standard input. Of a folder every
+  handbook in it is read with what it includes, and every file that no
+  handbook includes by itself. A file that a handbook near it includes is read
+  as a part of that handbook.
+
+  --as full                 with the lines, help, reason and source (default)
+  --as brief                one line each: file:line:column: severity rule: ...
+  --as json                 a list of objects, for programs
+  --strict                  warnings count as errors do
+  -h, --help                this text
+
+  Ends with 0 if there is no error, 1 if there is one (with --strict, or a
+  warning), 2 if something could not be read.
+
+  dotleader lint .
+  dotleader lint --strict handbook.cards
+  dotleader lint --as brief . | sort
+"""
+
+
+def arguments(parser: Parser) -> None:
+    parser.add_argument("paths", nargs="*", metavar="PATH")
+    parser.choice("--as", FORMS, dest="form", default="full")
+    parser.add_argument("--strict", action="store_true")
+
+
+def run(options: Options) -> int:
+    if not options.paths:
+        raise CannotRun("Nothing to lint was named.", "Name files or folders: `dotleader lint .`")
+    files = Files()
+    tasks, troubles = find(options.paths, files)
+    findings: list[Finding] = []
+    cards = 0
+    looked_at: set[str] = set()
+    for main, only in tasks:
+        try:
+            linted = lint_handbook(main, files)
+        except CannotRun as stopped:
+            troubles.append(stopped)
+            continue
+        names = only or {source.name for source in linted.handbook.files}
+        looked_at |= names
+        cards += sum(card.spot.source.name in names for card in linted.handbook.cards)
+        findings += [finding for finding in linted.findings if finding.spot.source.name in names]
+    shown = ordered(findings)
+    if looked_at:
+        say(_lines(options.form, shown, cards, len(looked_at)))
+    for trouble in troubles:
+        complain(trouble.message, trouble.advice)
+    if troubles:
+        return 2
+    limit = Severity.WARNING if options.strict else Severity.ERROR
+    return int(any(severity_of(finding, FACTS) >= limit for finding in shown))
+
+
+def _lines(form: str, findings: list[Finding], cards: int, files: int) -> Iterable[str]:
+    terminal = terminal_for(sys.stdout, os.environ)
+    if form == "brief":
+        return brief(findings, FACTS, terminal)
+    if form == "json":
+        from dotleader.report.json_list import json_list  # brings `json`, which nothing else needs  # noqa: PLC0415
+
+        return (json_list(findings, FACTS),)
+    return (*full(findings, FACTS, terminal), summary(findings, FACTS, cards, files))

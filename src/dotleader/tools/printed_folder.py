@@ -1,0 +1,164 @@
+"""The folder that is printed into: all of a print or nothing of it.
+
+Files are written completely beside the old ones, then the old ones are moved aside, the new ones moved in, and the
+manifest replaced last. The manifest of the new print, under its unfinished name, says that everything is written: a
+print that was killed after that is completed by the next one, a print that was killed before is thrown away. So at no
+time do files of two prints stand together. Files that no manifest names are somebody else's and are never touched.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import hashlib
+import json
+import os
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from dotleader import __version__
+from dotleader.tools.cannot_run import CannotRun, because
+from dotleader.tools.files import shown_name
+from dotleader.tools.lock import PATIENCE, locked
+from dotleader.tools.writing import sync_folder, write_through
+
+MANIFEST = "printed.json"
+_NEW = ".dotleader-new-"
+_OLD = ".dotleader-old-"
+
+
+@dataclass(frozen=True, slots=True)
+class Written:
+    """Names of files: `removed` only the print before had; `left` too, but somebody changed them."""
+
+    written: tuple[str, ...]
+    removed: tuple[str, ...]
+    left: tuple[str, ...]
+
+
+def write_folder(folder: str, files: Mapping[str, bytes], patience: float = PATIENCE) -> Written:
+    """Put a whole print into a folder, which is made if need be. Raises CannotRun, and then it stands as it was."""
+    try:
+        os.makedirs(folder, exist_ok=True)
+    except OSError as error:
+        raise CannotRun(f"`{shown_name(folder)}` cannot be made: {because(error)}.") from error
+    with locked(folder, patience):
+        try:
+            _clear_up(folder)
+            before = _manifest(folder, MANIFEST) or {}
+            strangers = [name for name in files if name not in before and os.path.lexists(os.path.join(folder, name))]
+            if strangers:
+                raise CannotRun(
+                    f"`{shown_name(os.path.join(folder, strangers[0]))}` is there, and no print of dotleader made it.",
+                    "Move it away, or print into another folder with `--to`.",
+                )
+            return _replace(folder, files, before)
+        except OSError as error:
+            raise CannotRun(
+                f"`{shown_name(folder)}` cannot be written into: {because(error)}{_open_elsewhere(error)}.",
+                "What was printed before stands as it was.",
+            ) from error
+
+
+def _open_elsewhere(error: OSError) -> str:
+    return " (is a file of it open in another program?)" if isinstance(error, PermissionError) else ""
+
+
+def _replace(folder: str, files: Mapping[str, bytes], before: Mapping[str, str]) -> Written:
+    digests = {name: hashlib.sha256(data).hexdigest() for name, data in sorted(files.items())}
+    removed, left = _no_longer_printed(folder, files, before)
+    try:
+        for name, data in files.items():
+            write_through(os.path.join(folder, _NEW + name), data, None)
+        write_through(os.path.join(folder, _NEW + MANIFEST), _written_out(digests), None)
+        sync_folder(folder)
+        _swap(folder, list(files), [name for name in before if name in files] + removed)
+    except BaseException:
+        _undo(folder, list(files))
+        raise
+    sync_folder(folder)
+    for name in _names(folder, _OLD):
+        with contextlib.suppress(OSError):
+            os.unlink(os.path.join(folder, _OLD + name))
+    return Written(tuple(files), tuple(removed), tuple(left))
+
+
+def _no_longer_printed(folder: str, files: Iterable[str], before: Mapping[str, str]) -> tuple[list[str], list[str]]:
+    """Files that only the print before has: those to remove, and those to leave because somebody changed them."""
+    gone = [name for name in sorted(before) if name not in files and os.path.lexists(os.path.join(folder, name))]
+    left = [name for name in gone if _digest(os.path.join(folder, name)) != before[name]]
+    return [name for name in gone if name not in left], left
+
+
+def _swap(folder: str, new: Iterable[str], old: Iterable[str]) -> None:
+    for name in old:
+        with contextlib.suppress(FileNotFoundError):
+            os.replace(os.path.join(folder, name), os.path.join(folder, _OLD + name))
+    for name in new:
+        os.replace(os.path.join(folder, _NEW + name), os.path.join(folder, name))
+    os.replace(os.path.join(folder, _NEW + MANIFEST), os.path.join(folder, MANIFEST))
+
+
+def _undo(folder: str, new: Iterable[str]) -> None:
+    """Back to the print before; where even that fails, the unfinished manifest stays and the next print goes on."""
+    if _manifest(folder, _NEW + MANIFEST) is None:
+        _clear_up(folder)  # nothing was moved yet
+        return
+    for name in new:
+        if not os.path.lexists(os.path.join(folder, _NEW + name)):
+            with contextlib.suppress(OSError):
+                os.replace(os.path.join(folder, name), os.path.join(folder, _NEW + name))
+    for name in _names(folder, _OLD):
+        with contextlib.suppress(OSError):
+            os.replace(os.path.join(folder, _OLD + name), os.path.join(folder, name))
+    if not _names(folder, _OLD):
+        with contextlib.suppress(OSError):
+            os.unlink(os.path.join(folder, _NEW + MANIFEST))
+        _clear_up(folder)
+
+
+def _clear_up(folder: str) -> None:
+    """After a print that did not end: complete it if everything was written, else take away what is unfinished."""
+    finished = _manifest(folder, _NEW + MANIFEST)
+    if finished is not None:
+        before = _manifest(folder, MANIFEST) or {}
+        aside, new = _names(folder, _OLD), _names(folder, _NEW)
+        waiting = [name for name in finished if name in new]
+        removed, _ = _no_longer_printed(folder, finished, before)
+        _swap(folder, waiting, [name for name in before if name in waiting and name not in aside] + removed)
+    for prefix in (_NEW, _OLD):
+        for name in _names(folder, prefix):
+            os.unlink(os.path.join(folder, prefix + name))
+
+
+def _names(folder: str, prefix: str) -> list[str]:
+    return sorted(name[len(prefix) :] for name in os.listdir(folder) if name.startswith(prefix))
+
+
+def _manifest(folder: str, name: str) -> dict[str, str] | None:
+    """Name and digest of each file of a print; None where there is no manifest of ours."""
+    try:
+        with open(os.path.join(folder, name), "rb") as file:
+            read = json.load(file)
+    except (FileNotFoundError, ValueError):
+        return None
+    files = read.get("files") if isinstance(read, dict) else None
+    if not isinstance(files, dict):
+        return None
+    return {name: digest for name, digest in files.items() if _plain(name) and isinstance(digest, str)}
+
+
+def _plain(name: str) -> bool:
+    """Whether a name stays in its folder and is none of ours."""
+    return name == os.path.basename(name) and name not in ("", ".", "..", MANIFEST) and not name.startswith(".")
+
+
+def _written_out(digests: Mapping[str, str]) -> bytes:
+    return (json.dumps({"made by": f"dotleader {__version__}", "files": digests}, indent=2) + "\n").encode()
+
+
+def _digest(path: str) -> str:
+    try:
+        with open(path, "rb") as file:
+            return hashlib.file_digest(file, "sha256").hexdigest()
+    except OSError:
+        return ""
