@@ -1,7 +1,8 @@
 """Findings that only follow from another: one fault is one finding.
 
 A finding follows from another on the same line (`ON_ONE_LINE`) or from a block that was not understood. One that
-says that something is nowhere follows from a line or a file that could not be read and may well hold it.
+says that something is nowhere follows from a line or a file that could not be read and may well hold it, and from
+a misspelling of it.
 """
 
 from __future__ import annotations
@@ -36,6 +37,7 @@ def without_follow_ups(findings: Iterable[Finding], files: Sequence[File], rules
     lost = _lost_blocks(files)
     unread = any(finding.rule in UNREAD for finding in found)
     broken = _broken_texts(found, files, lost, rules)
+    misspelt = {related.spot for finding in found if finding.rule == "near-name" for related in finding.related}
 
     def follows(finding: Finding) -> bool:
         spot = finding.spot
@@ -44,7 +46,7 @@ def without_follow_ups(findings: Iterable[Finding], files: Sequence[File], rules
         if any(finding.rule in ON_ONE_LINE.get(cause, ()) for cause in on_line[_line(finding)]):
             return True
         if finding.rule in NOWHERE:
-            return unread or any(folded(spot.text) in text for text in broken)
+            return unread or spot in misspelt or any(folded(spot.text) in text for text in broken)
         return unread and rules[finding.rule].family == "coverage"
 
     return [finding for finding in found if not follows(finding)]
