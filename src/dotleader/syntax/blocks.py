@@ -10,7 +10,8 @@ from dotleader.syntax.heads import BLOCK_KEYWORDS
 from dotleader.syntax.lines import LEADER
 
 _FIRST_WORD = re.compile(r"[^\s]+")
-INDENTING = " \t\u00a0"
+_BYTE_ORDER_MARK = "\ufeff"
+"""Stands at the head of some files, and inside one that was pasted together; it is no part of a line."""
 
 
 class Chunk(NamedTuple):
@@ -27,23 +28,24 @@ def chunks(text: str) -> Iterator[Chunk]:
     there), and so does an unindented comment that indented lines follow; other unindented comments are blocks.
     """
     cuts: list[int] = []
+    opened = False
     comment_at: int | None = None  # start of a run of unindented comments that may still belong to the block above
     offset = 0
     for line in _lines(text):
-        first = line[:1]
-        if not line.strip():
+        shown = line.lstrip(_BYTE_ORDER_MARK)
+        if not shown or shown.isspace():
             pass
-        elif first in INDENTING:
+        elif shown[0].isspace() or (opened and _stays(shown)):
             comment_at = None
-        elif first == "#":
+        elif shown[0] == "#":
             if comment_at is None:
                 comment_at = offset
         else:
             if comment_at is not None:
                 cuts.append(comment_at)
-                comment_at = None
-            if not cuts or not _stays(line):
-                cuts.append(offset)
+            cuts.append(offset)
+            comment_at = None
+            opened = True
         offset += len(line)
     if comment_at is not None:
         cuts.append(comment_at)
@@ -56,7 +58,7 @@ def chunks(text: str) -> Iterator[Chunk]:
 
 def _stays(line: str) -> bool:
     """Whether an unindented line belongs to the block above: it has a leader and opens no block."""
-    if not LEADER.search(line):
+    if line[0] == "#" or not LEADER.search(line):
         return False
     word = _FIRST_WORD.match(line)
     return word is None or word[0] not in BLOCK_KEYWORDS
@@ -85,10 +87,11 @@ def raw_lines(chunk: str) -> Iterator[RawLine]:
     """The lines of a block, its head first. `start` is that of the first mark; a tab counts as four columns."""
     offset = 0
     for line in _lines(chunk):
-        body = line.rstrip("\r\n \t")
-        text = body.lstrip(INDENTING)
+        body = line.rstrip().lstrip(_BYTE_ORDER_MARK)
+        text = body.lstrip()
         lead = body[: len(body) - len(text)]
         tabs = "\t" in lead
         indent = len(lead.expandtabs(4)) if tabs else len(lead)
-        yield RawLine(offset + len(lead), indent, text, tabs)
+        start = offset + len(line.rstrip()) - len(text)
+        yield RawLine(start, indent, text, tabs)
         offset += len(line)

@@ -65,7 +65,8 @@ _SLIPS = {
 }
 
 
-def _short(text: str, most: int = 60) -> str:
+def short(text: str, most: int = 60) -> str:
+    """The text as a message quotes it."""
     return text if len(text) <= most else text[: most - 1].rstrip() + "…"
 
 
@@ -125,7 +126,7 @@ def stray_line(text: str, span: Span) -> Fault:
     return Fault(
         "stray-line",
         span,
-        f"`{_short(text)}` is neither an item nor a line that begins with a keyword.",
+        f"`{short(text)}` is neither an item nor a line that begins with a keyword.",
         "An item has a leader: `Fuel pump .... ON`. Explanations follow `note`, are indented below an item, "
         "or stand under `amplified`.",
     )
@@ -135,8 +136,8 @@ def missing_response(challenge: str, span: Span) -> Fault:
     return Fault(
         "missing-response",
         span,
-        f"`{_short(challenge)}` has no response.",
-        f"Say what is wanted after a leader: `{_short(challenge, 40)} .... ON`.",
+        f"`{short(challenge)}` has no response.",
+        f"Say what is wanted after a leader: `{short(challenge, 40)} .... ON`.",
     )
 
 
@@ -144,7 +145,7 @@ def missing_challenge(text: str, span: Span) -> Fault:
     return Fault(
         "missing-challenge",
         span,
-        f"`{_short(text)}` has a leader but no challenge before it.",
+        f"`{short(text)}` has a leader but no challenge before it.",
         "Name what is to be looked at or moved first: `Fuel pump .... ON`.",
     )
 
@@ -153,7 +154,7 @@ def missing_name(text: str, span: Span) -> Fault:
     return Fault(
         "missing-challenge",
         span,
-        f"`{_short(text)}` has a leader but nothing before it.",
+        f"`{short(text)}` has a leader but nothing before it.",
         "Name what is declared first: `VG .... 82 KIAS  from glide tests`.",
     )
 
@@ -162,8 +163,8 @@ def missing_fact(left: str, span: Span) -> Fault:
     return Fault(
         "missing-response",
         span,
-        f"There is nothing after the leader of `{_short(left)}`.",
-        f"Write what it is: `{_short(left, 40)} .... ` and the value.",
+        f"There is nothing after the leader of `{short(left)}`.",
+        f"Write what it is: `{short(left, 40)} .... ` and the value.",
     )
 
 
@@ -171,7 +172,7 @@ def missing_leader(text: str, span: Span) -> Fault:
     return Fault(
         "stray-line",
         span,
-        f"`{_short(text)}` has no leader, and every line of this block has one.",
+        f"`{short(text)}` has no leader, and every line of this block has one.",
         "Two or more dots with a space on both sides join a name and what is said of it: `VG .... 82 KIAS`.",
     )
 
@@ -180,7 +181,7 @@ def second_leader(text: str, leader: Span) -> Fault:
     return Fault(
         "second-leader",
         leader,
-        f"`{_short(text)}` has a second leader.",
+        f"`{short(text)}` has a second leader.",
         "A line is split at its first leader, and there is one leader to a line. "
         "Write two items on two lines, or take the dots out of the text.",
     )
@@ -191,9 +192,9 @@ def dots_against_digit(challenge: str, response: Words | str | None, leader: Spa
     return Fault(
         "dots-against-digit",
         leader,
-        f"The dots stand against a digit: this may mean `{_short(shown, 30)}` or `.{_short(shown, 30)}`.",
-        f"Put a space after the leader: `{_short(challenge, 40)} .... {_short(shown, 30)}`, "
-        f"or `.... 0.{_short(shown, 30)}` if a decimal is meant.",
+        f"The dots stand against a digit: this may mean `{short(shown, 30)}` or `.{short(shown, 30)}`.",
+        f"Put a space after the leader: `{short(challenge, 40)} .... {short(shown, 30)}`, "
+        f"or `.... 0.{short(shown, 30)}` if a decimal is meant.",
     )
 
 
@@ -202,9 +203,9 @@ def dash_for_leader(challenge: str, response: str, span: Span, tab: bool) -> Fau
     return Fault(
         "dash-for-leader",
         span,
-        f"`{_short(challenge)}` and `{_short(response)}` are joined by {what}.",
+        f"`{short(challenge)}` and `{short(response)}` are joined by {what}.",
         f"Join them by a leader, two or more dots with a space on both sides: "
-        f"`{_short(challenge, 40)} .... {_short(response, 40)}`.",
+        f"`{short(challenge, 40)} .... {short(response, 40)}`.",
     )
 
 
@@ -214,7 +215,7 @@ def surplus(keyword: str, words: Words) -> Fault:
         "end": "`end` stands alone; a remark goes into a `note` before it.",
         "memory": "`memory` stands alone; the memory items are indented below it.",
     }.get(keyword, f"`{keyword}` stands alone; what belongs to it is indented below it.")
-    return Fault("stray-line", words.span, f"`{_short(words.text)}` follows `{keyword}` on the same line.", mend)
+    return Fault("stray-line", words.span, f"`{short(words.text)}` follows `{keyword}` on the same line.", mend)
 
 
 def keyword_alone(keyword: str, span: Span) -> Fault:
@@ -232,20 +233,20 @@ def keyword_before_leader(keyword: str, text: str, span: Span) -> Fault:
         "keyword-before-leader",
         span,
         f"This is read as a {keyword} whose text has dots in it, because it begins with `{keyword}`.",
-        f"If an item is meant, begin it with a capital: `{_short(capital)}`. "
+        f"If an item is meant, begin it with a capital: `{short(capital)}`. "
         f"If a {keyword} is meant, take the dots out.",
     )
 
 
 def item_from_keyword(keyword: str, text: str, span: Span) -> Fault:
     capital = text[:1].upper() + text[1:]
-    rest = re.sub(r"\s*(?:\.{2,}|…)\s*", " ", text).strip()
+    rest = " ".join(re.sub(r"\.{2,}|…|\.\s\.\s\.[\s.]*", " ", text).split())
     return Fault(
         "keyword-before-leader",
         span,
         f"This is read as an item, because it has a leader; it also begins with the keyword `{keyword}`.",
-        f"If an item is meant, begin it with a capital: `{_short(capital)}`. "
-        f"If the keyword is meant, take the dots out: `{_short(rest)}`.",
+        f"If an item is meant, begin it with a capital: `{short(capital)}`. "
+        f"If the keyword is meant, take the dots out: `{short(rest)}`.",
     )
 
 
@@ -254,7 +255,7 @@ def unknown_keyword(text: str, near: str, span: Span) -> Fault:
     return Fault(
         "unknown-keyword",
         span,
-        f"`{_short(text)}` begins with no keyword of a card; `{near}` is the nearest.",
+        f"`{short(text)}` begins with no keyword of a card; `{near}` is the nearest.",
         f"Keywords are lower case and take no colon: `{sample}`.",
     )
 
@@ -263,6 +264,6 @@ def unknown_mark(mark: str, span: Span) -> Fault:
     return Fault(
         "unknown-keyword",
         span,
-        f"`{_short(mark)}` is no mark that an item can carry.",
+        f"`{short(mark)}` is no mark that an item can carry.",
         "The marks are `[critical]`, `[with NAME]` and `[without NAME]`; other remarks go on an indented line below.",
     )

@@ -11,6 +11,7 @@ from typing import Any
 from dotleader.source.text import Span
 from dotleader.syntax import line_faults
 from dotleader.syntax.grammar import read
+from dotleader.syntax.plain import plain
 from dotleader.syntax.tree import Body, Broken, Fault, Item, Mark, Row, Say, Words
 from dotleader.syntax.values import read_value
 from dotleader.syntax.words import read_words
@@ -19,14 +20,15 @@ LEADER = re.compile(r"\.{2,}|(?:\.\s){2,}\.|…")
 """Whether a line has a leader at all; its exact form is the grammar's."""
 
 _SPACED_LEADER = re.compile(r"\s(?:\.{2,}|…)\s")
-_KEYWORD_FIRST = re.compile(r"(phase|thumb|during|after|method|go to|memory|one of|otherwise|end|amplified)(?:\s|$)")
+_KEYWORD_FIRST = re.compile(rf"({'|'.join(line_faults.CARD_KEYWORDS)})(?:\s|$)")
 
 MARKS = ("critical", "with", "without")
 _TEXT_ONLY = frozenset({"note", "caution", "warning", "when", "if", "or if", "group", "repeat until"})
 
 
-def card_line(text: str, start: int, faults: list[Fault]) -> Body:
+def card_line(written: str, start: int, faults: list[Fault]) -> Body:
     """A line that stands in a card."""
+    text = plain(written)
     tree = read("card_line", text)
     span = Span(start, start + len(text))
     if isinstance(tree, int):
@@ -98,12 +100,16 @@ def _faulty_item(tree: Any, text: str, start: int, faults: list[Fault]) -> Body:
     if kind == "no_response":
         faults.append(line_faults.missing_response(challenges[0].text, Span(challenges[0].span.start, span.end)))
         return Item(challenges, None, ())
-    response, marks = _right(sides[1], start, faults) if len(sides) > 1 else (None, ())
-    leader = _trimmed(tokens[-1 if kind == "twice" else 0], start)
+    sides = sides[1:]
+    response: Words | None = None
+    marks: tuple[Mark, ...] = ()
+    if sides and str(sides[0].data) == "right":
+        response, marks = _right(sides[0], start, faults)
     if kind == "twice":
-        faults.append(line_faults.second_leader(text, leader))
+        second = next(part for part in sides if str(part.data) == "more").children[0]
+        faults.append(line_faults.second_leader(text, _trimmed(second, start)))
     else:
-        faults.append(line_faults.dots_against_digit(challenges[0].text, response, leader))
+        faults.append(line_faults.dots_against_digit(challenges[0].text, response, _trimmed(tokens[0], start)))
     return Item(challenges, response, marks)
 
 
@@ -134,7 +140,7 @@ def _no_leader(text: str, span: Span, faults: list[Fault]) -> Body:
     near = line_faults.near_keyword(text)
     if near:
         faults.append(line_faults.unknown_keyword(text, near, span))
-        rest = text[len(text.split(" ")[0]) :].strip() if " " not in near else ""
+        rest = text[len(text.split(" ", 1)[0]) :].strip() if " " not in near else ""
         begin = span.end - len(rest)
         if near in _TEXT_ONLY and rest:
             return Say(near, Words((rest,), Span(begin, span.end)), Span(span.start, begin))
@@ -160,39 +166,44 @@ def _dashed(tree: Any, text: str, start: int, faults: list[Fault]) -> Body:
     return Item((challenge,), response, marks)
 
 
-def fact_line(text: str, start: int, numbers: bool, faults: list[Fault]) -> Body:
+def fact_line(written: str, start: int, numbers: bool, faults: list[Fault]) -> Body:
     """A line that stands in a block of facts; with `numbers` its right part is read as a value."""
+    text = plain(written)
     tree = read("row", text)
     span = Span(start, start + len(text))
     if isinstance(tree, int):
-        faults.append(line_faults.stray_line(text, span))
+        faults.append(line_faults.missing_leader(text, span))
         return Broken(text)
     kind = str(tree.data)
-    facts = {part.type: part for part in tree.children}
+    parts = tree.children
     if kind == "row_no_left":
         faults.append(line_faults.missing_name(text, span))
         return Broken(text)
-    left = read_words(facts["FACT"], start + facts["FACT"].start_pos, faults)
-    right = next((part for part in tree.children if part.type == "FACT_RIGHT"), None)
+    left = read_words(parts[0], start, faults)
     if kind == "row_no_leader":
         faults.append(line_faults.missing_leader(text, span))
         return Row(left, None)
-    if kind == "row_dashed":
-        dash = facts["DASH"]
-        at = Span(start + dash.start_pos, start + dash.start_pos + len(dash))
-        shown = str(right).strip() if right is not None else ""
-        faults.append(line_faults.dash_for_leader(left.text, shown, at, tab="\t" in dash))
-    elif kind == "row_twice":
-        last = [part for part in tree.children if part.type == "LEADER"][-1]
-        faults.append(line_faults.second_leader(text, _trimmed(last, start)))
-    elif kind == "row_digit_dots":
-        dots = facts["DIGIT_DOTS"]
-        at = Span(start + dots.start_pos, start + dots.start_pos + len(dots))
-        faults.append(line_faults.dots_against_digit(left.text, str(right).strip(), at))
+    right = parts[2] if len(parts) > 2 and parts[2].type in ("FACT_RIGHT", "PROSE") else None
+    if kind not in ("row", "row_prose"):
+        _faulty_row(kind, parts, text, start, faults)
+    elif right is None:
+        faults.append(line_faults.missing_fact(left.text, span))
     if right is None:
-        if kind == "row":
-            faults.append(line_faults.missing_fact(left.text, span))
         return Row(left, None)
     begin = start + right.start_pos
     value = read_value(right, begin, faults) if numbers and kind == "row" else None
-    return Row(left, read_words(right, begin, faults), value)
+    shown = written[right.start_pos :] if kind == "row_prose" else right
+    return Row(left, read_words(shown, begin, faults), value)
+
+
+def _faulty_row(kind: str, parts: Any, text: str, start: int, faults: list[Fault]) -> None:
+    left, joint = parts[0].strip(), parts[1]
+    right = parts[2].strip() if len(parts) > 2 else ""
+    if kind == "row_dashed":
+        at = Span(start + joint.start_pos, start + joint.end_pos)
+        faults.append(line_faults.dash_for_leader(left, right, at, tab="\t" in joint))
+    elif kind == "row_twice":
+        second = next(part for part in parts if part.type == "LEADER" and part is not joint)
+        faults.append(line_faults.second_leader(text, _trimmed(second, start)))
+    else:
+        faults.append(line_faults.dots_against_digit(left, right, _trimmed(joint, start)))

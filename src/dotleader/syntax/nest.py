@@ -1,75 +1,37 @@
-"""The lines of a block put below one another by their indentation.
-
-What a line may be depends on where it stands: below a head that declares numbers it is a row, below an item it is a
-detail, below `amplified` it is prose. `Place` names these; the table `below` says what stands below what.
-"""
+"""The lines of a block put below one another by their indentation; what each may be, `places` says."""
 
 from __future__ import annotations
 
 import re
-from enum import Enum
 
 from dotleader.source.text import Span
 from dotleader.syntax.blocks import RawLine
-from dotleader.syntax.heads import CARD_KINDS
+from dotleader.syntax.line_faults import short
 from dotleader.syntax.lines import LEADER, card_line, fact_line
-from dotleader.syntax.plain import plain
-from dotleader.syntax.tree import (
-    Allow,
-    Blank,
-    Body,
-    Broken,
-    Comment,
-    Fault,
-    Head,
-    Item,
-    Line,
-    Prose,
-    Row,
-    Say,
+from dotleader.syntax.places import (
+    NUMBER_PROPERTIES,
+    PROSE_PLACES,
+    RAW_PLACES,
+    Place,
+    place_below,
+    place_of_block,
 )
+from dotleader.syntax.tree import Allow, Blank, Body, Broken, Comment, Fault, Head, Item, Line, Prose, Row
 from dotleader.syntax.words import read_words
 
 DEEPEST = 12
 """Levels of indentation below a head that are read."""
 
-ALLOW = re.compile(r"(?:^|\s{2,})(#\s*allow\b\s*([^\s:]*)\s*:?\s*(.*))$")
+ALLOW = re.compile(r"(?:^|(?<=\s\s))(#\s*+allow\b\s*+([^\s:]*+)\s*+:?\s*+(.*))$")
 _NOTICE = re.compile(r"(note|caution|warning)(?=\s)")
-
-
-class Place(Enum):
-    CARD = "card"
-    DETAIL = "detail"
-    TEXT = "text"  # prose that nothing ends: text blocks, continued notices
-    AMPLIFIED = "amplified"
-    FACTS = "facts"
-    NUMBERS = "numbers"
-    EQUIPMENT = "equipment"
-    PROPERTY = "property"
-    NOTHING = "nothing"
-
-
-_BY_KEYWORD = {
-    **dict.fromkeys(CARD_KINDS, Place.CARD),
-    **dict.fromkeys(("handbook", "sources", "stock"), Place.FACTS),
-    **dict.fromkeys(("speeds", "values", "gauge"), Place.NUMBERS),
-    "equipment": Place.EQUIPMENT,
-    "text": Place.TEXT,
-    "?": Place.TEXT,  # an unknown block: kept, and nothing more said about its lines
-}
-_BY_SAY = {
-    **dict.fromkeys(("memory", "group", "if", "or if", "otherwise", "one of", "repeat until"), Place.CARD),
-    **dict.fromkeys(("note", "caution", "warning", "when"), Place.TEXT),
-    "amplified": Place.AMPLIFIED,
-}
-_PROSE_PROPERTIES = ("does", "says")
-_NUMBER_PROPERTIES = ("draws", "breaker")
+_LIKE_ITEM = re.compile(r"\S\s(?:\.{2,}|…|\.\s\.\s\.[\s.]*)\s|\S\s?\.{4,}")
+"""In a detail, `Wait... then` is text; dots with spaces around them, or four of them, are a leader."""
 
 
 class _Open:
     """A line whose children are still coming."""
 
-    __slots__ = ("allow", "body", "children", "even", "indent", "place", "span")
+    __slots__ = ("allow", "body", "children", "even", "indent", "last", "measure", "place", "span")
 
     def __init__(
         self, indent: int, place: Place, span: Span, body: Body, allow: Allow | None, even: bool = True
@@ -81,6 +43,14 @@ class _Open:
         self.body = body
         self.allow = allow
         self.children: list[_Open] = []
+        self.last = 0  # the indentation of the last line below it, 0 if there is none
+        self.measure = 0  # and of the last that is even
+
+    def take(self, child: _Open) -> None:
+        self.children.append(child)
+        self.last = child.indent
+        if child.even:
+            self.measure = child.indent
 
     def closed(self) -> Line:
         return Line(self.span, self.body, tuple(child.closed() for child in self.children), self.allow)
@@ -88,7 +58,7 @@ class _Open:
 
 def nested(head: Head, lines: list[RawLine], faults: list[Fault]) -> tuple[Line, ...]:
     """The lines below `head` as a tree."""
-    root = _Open(0, _BY_KEYWORD.get(head.keyword, Place.NOTHING), head.span, Blank(), None)
+    root = _Open(0, place_of_block(head.keyword), head.span, Blank(), None)
     stack = [root]
     for raw in lines:
         if not raw.text:
@@ -114,7 +84,7 @@ def _put(raw: RawLine, stack: list[_Open], faults: list[Fault]) -> None:
             Fault(
                 "stray-line",
                 span,
-                f"`{raw.text}` has a leader but is not indented.",
+                f"`{short(raw.text)}` has a leader but is not indented.",
                 "Indent it by two spaces if it belongs to the block above; it is read so.",
             )
         )
@@ -141,18 +111,13 @@ def _level(stack: list[_Open]) -> int:
     return 2
 
 
-def _counts(node: _Open) -> bool:
-    """Whether a line has an indentation that means something."""
-    return not isinstance(node.body, Blank | Comment)
-
-
 def _prose(stack: list[_Open]) -> bool:
-    return any(node.place in (Place.TEXT, Place.AMPLIFIED) for node in stack)
+    return any(node.place in RAW_PLACES for node in stack)
 
 
 def _base(stack: list[_Open]) -> int:
     """The indentation of the outermost line below which everything is prose."""
-    return next(node.indent for node in stack if node.place in (Place.TEXT, Place.AMPLIFIED))
+    return next(node.indent for node in stack if node.place in RAW_PLACES)
 
 
 def _unwind(raw: RawLine, stack: list[_Open], faults: list[Fault], span: Span) -> bool:
@@ -160,16 +125,16 @@ def _unwind(raw: RawLine, stack: list[_Open], faults: list[Fault], span: Span) -
 
     A line that is uneven, or indented by a tab, is no measure for those after it: one slip is one finding.
     """
-    closed: _Open | None = None
+    closed = False
     while len(stack) > 1 and raw.indent <= stack[-1].indent:
-        closed = stack.pop()
+        stack.pop()
+        closed = True
     # A line indented between two levels belongs to no line above it.
-    siblings = [child for child in stack[-1].children if _counts(child)]
-    measures = [child for child in siblings if child.even]
-    if raw.tabs or closed is None or not measures or raw.indent <= stack[-1].indent:
+    above = stack[-1]
+    if raw.tabs or not closed or not above.measure or above.place in PROSE_PLACES:
         return not raw.tabs
-    level = measures[-1].indent
-    if raw.indent not in (level, siblings[-1].indent):  # the first of several lines with one slip says it for all
+    level = above.measure
+    if raw.indent not in (level, above.last):  # the first of several lines with one slip says it for all
         faults.append(
             Fault(
                 "uneven-indentation",
@@ -187,7 +152,7 @@ def _spaces(count: int) -> str:
 
 def _append(raw: RawLine, span: Span, stack: list[_Open], faults: list[Fault], even: bool = True) -> None:
     if len(stack) > DEEPEST:
-        if not any(map(_counts, stack[-1].children)):  # said once for all the lines that stand so deep together
+        if not stack[-1].last:  # said once for all the lines that stand so deep together
             faults.append(
                 Fault(
                     "nested-too-deep",
@@ -196,28 +161,28 @@ def _append(raw: RawLine, span: Span, stack: list[_Open], faults: list[Fault], e
                     "A card has at most two levels of branches. Make a card of what stands so deep and `go to` it.",
                 )
             )
-        stack[-1].children.append(_Open(raw.indent, Place.TEXT, span, Broken(raw.text), None))
+        stack[-1].take(_Open(raw.indent, Place.TEXT, span, Broken(raw.text), None))
         return
     place = stack[-1].place
     if place is Place.DETAIL and _belongs_higher(raw, stack, faults, span):
-        stack.pop()
+        while stack[-1].place is Place.DETAIL:
+            stack.pop()
         place = stack[-1].place
         even = False
     text, allow = _without_allow(raw.text, raw.start, place)
     span = Span(raw.start, raw.start + len(text))
     body = _body(text, raw.start, place, stack, faults)
-    node = _Open(raw.indent, _below(place, body), span, body, allow, even)
-    stack[-1].children.append(node)
+    node = _Open(raw.indent, place_below(place, body), span, body, allow, even)
+    stack[-1].take(node)
     stack.append(node)
 
 
 def _belongs_higher(raw: RawLine, stack: list[_Open], faults: list[Fault], span: Span) -> bool:
     """Whether a line below an item cannot be its detail; then it is read as the item's neighbour."""
-    in_amplified = any(node.place is Place.AMPLIFIED for node in stack)
     notice = _NOTICE.match(raw.text)
-    if in_amplified or not (notice or LEADER.search(raw.text)) or not isinstance(stack[-1].body, Item):
+    if not (notice or _LIKE_ITEM.search(raw.text)) or any(node.place is Place.AMPLIFIED for node in stack):
         return False
-    level = stack[-1].indent
+    level = next(node.indent for node in reversed(stack) if isinstance(node.body, Item))
     if notice:
         faults.append(
             Fault(
@@ -233,45 +198,23 @@ def _belongs_higher(raw: RawLine, stack: list[_Open], faults: list[Fault], span:
             Fault(
                 "uneven-indentation",
                 span,
-                f"`{raw.text}` has a leader but is indented below an item, where only details stand.",
+                f"`{short(raw.text)}` has a leader but is indented below an item, where only details stand.",
                 f"Indent it by {_spaces(level)} like the item above; it is read so.",
             )
         )
     return True
 
 
-def _below(place: Place, body: Body) -> Place:
-    """What stands below `body`, which itself stands at `place`."""
-    if place in (Place.TEXT, Place.DETAIL):
-        return place
-    match body:
-        case Item():
-            return Place.DETAIL
-        case Say():
-            return _BY_SAY.get(body.keyword, Place.NOTHING)
-        case Row() if place is Place.EQUIPMENT:
-            return Place.PROPERTY
-        case Row() if body.left.text in _PROSE_PROPERTIES:
-            return Place.TEXT
-        case Prose():
-            return Place.AMPLIFIED if place is Place.AMPLIFIED else Place.TEXT
-        case Broken():
-            return Place.TEXT
-        case _:
-            return Place.NOTHING
-
-
 def _body(text: str, start: int, place: Place, stack: list[_Open], faults: list[Fault]) -> Body:
     match place:
         case Place.CARD:
-            return card_line(plain(text), start, faults)
+            return card_line(text, start, faults)
         case Place.FACTS | Place.EQUIPMENT:
-            return fact_line(plain(text), start, False, faults)
+            return fact_line(text, start, False, faults)
         case Place.NUMBERS:
-            return fact_line(plain(text), start, True, faults)
+            return fact_line(text, start, True, faults)
         case Place.PROPERTY:
-            numbers = text.split(" ")[0] in _NUMBER_PROPERTIES
-            return fact_line(plain(text), start, numbers, faults)
+            return fact_line(text, start, text.startswith(NUMBER_PROPERTIES), faults)
         case Place.AMPLIFIED if LEADER.search(text):
             return _amplified_item(text, start, faults)
         case Place.TEXT | Place.AMPLIFIED | Place.DETAIL:
@@ -283,7 +226,7 @@ def _body(text: str, start: int, place: Place, stack: list[_Open], faults: list[
 def _amplified_item(text: str, start: int, faults: list[Fault]) -> Body:
     """An item repeated in amplified text; whether its challenge is on the card is asked later."""
     own: list[Fault] = []
-    body = card_line(plain(text), start, own)
+    body = card_line(text, start, own)
     if isinstance(body, Item) and not own:
         return body
     return Prose(read_words(text, start, faults))
@@ -297,7 +240,7 @@ def _misplaced(text: str, start: int, stack: list[_Open], faults: list[Fault]) -
         Fault(
             "uneven-indentation" if LEADER.search(text) or rows else "stray-line",
             Span(start, start + len(text)),
-            f"`{text[:60]}` is indented {where}.",
+            f"`{short(text)}` is indented {where}.",
             f"Indent it by {_spaces(max(above.indent, 2))} if it belongs to the block, or write it on the line above.",
         )
     )
@@ -311,13 +254,13 @@ def _comment(text: str, span: Span) -> tuple[Comment, Allow | None]:
 
 def _without_allow(text: str, start: int, place: Place) -> tuple[str, Allow | None]:
     """The line without a trailing `# allow`; in prose `#` is always text."""
-    if "#" not in text or place in (Place.TEXT, Place.AMPLIFIED):
+    if "#" not in text or place in RAW_PLACES:
         return text, None
     found = ALLOW.search(text)
     if not found or found.start() == 0:
         return text, None
     span = Span(start + found.start(1), start + found.end(1))
-    return text[: found.start()], Allow(found[2], found[3].strip(), span)
+    return text[: found.start()].rstrip(), Allow(found[2], found[3].strip(), span)
 
 
 def _blanks_up(node: _Open) -> _Open:

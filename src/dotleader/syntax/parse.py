@@ -7,6 +7,7 @@ from dotleader.source.outcome import Outcome
 from dotleader.source.text import SourceText, Span, Spot
 from dotleader.syntax.blocks import RawLine, chunks, raw_lines
 from dotleader.syntax.heads import head_line
+from dotleader.syntax.line_faults import short
 from dotleader.syntax.nest import ALLOW, nested
 from dotleader.syntax.plain import plain
 from dotleader.syntax.tree import Allow, Blank, Block, Broken, Comment, Fault, File, Head, Line, Parsed, Placed
@@ -17,26 +18,40 @@ def parse_block(text: str) -> Parsed:
     lines = list(raw_lines(text))
     faults: list[Fault] = []
     first = next((n for n, line in enumerate(lines) if line.text), len(lines))
-    if first == len(lines) or lines[first].text.startswith("#"):
-        return Parsed(Block(_no_head(), tuple(_loose(line, faults) for line in lines), len(text)), tuple(faults))
-    if lines[first].indent > 0:
-        return Parsed(Block(_no_head(), tuple(_loose(line, faults) for line in lines), len(text)), tuple(faults))
+    if first == len(lines) or lines[first].text.startswith("#") or lines[first].indent > 0:
+        return _headless(lines, len(text))
     raw = lines[first]
     found = ALLOW.search(raw.text)
     allow, shown = None, raw.text
     if found:
         allow = Allow(found[2], found[3].strip(), Span(raw.start + found.start(1), raw.start + found.end(1)))
-        shown = raw.text[: found.start()]
+        shown = raw.text[: found.start()].rstrip()
     head = head_line(plain(shown), raw.start, allow, faults)
     return Parsed(Block(head, nested(head, lines[first + 1 :], faults), len(text)), tuple(faults))
 
 
-def _no_head() -> Head:
-    return Head("", None, None, None, Span(0, 0))
+def _headless(lines: list[RawLine], size: int) -> Parsed:
+    """A run of comments, or what stands before any block: one finding, however many lines it is."""
+    strays = [line for line in lines if line.text and not line.text.startswith("#")]
+    faults: list[Fault] = []
+    if strays:
+        stray = strays[0]
+        more = "" if len(strays) == 1 else f", and so do {len(strays) - 1} lines below it"
+        if len(strays) == 2:
+            more = ", and so does a line below it"
+        faults.append(
+            Fault(
+                "stray-line",
+                Span(stray.start, stray.start + len(stray.text)),
+                f"`{short(stray.text)}` stands before any block{more}.",
+                "Begin with an unindented line that opens a block, such as `normal Before takeoff`.",
+            )
+        )
+    head = Head("", None, None, None, Span(0, 0))
+    return Parsed(Block(head, tuple(map(_loose, lines)), size), tuple(faults))
 
 
-def _loose(line: RawLine, faults: list[Fault]) -> Line:
-    """A line that stands before any block or in a run of comments."""
+def _loose(line: RawLine) -> Line:
     span = Span(line.start, line.start + len(line.text))
     if not line.text:
         return Line(span, Blank())
@@ -44,14 +59,6 @@ def _loose(line: RawLine, faults: list[Fault]) -> Line:
         found = ALLOW.match(line.text)
         allow = Allow(found[2], found[3].strip(), span) if found else None
         return Line(span, Comment(line.text), (), allow)
-    faults.append(
-        Fault(
-            "stray-line",
-            span,
-            f"`{line.text[:60]}` stands before any block.",
-            "Begin with an unindented line that opens a block, such as `normal Before takeoff`.",
-        )
-    )
     return Line(span, Broken(line.text))
 
 

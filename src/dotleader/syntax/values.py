@@ -7,6 +7,7 @@ from typing import Any
 
 from dotleader.source.text import Span
 from dotleader.syntax.grammar import read
+from dotleader.syntax.line_faults import short
 from dotleader.syntax.tree import (
     Binary,
     Expression,
@@ -20,7 +21,9 @@ from dotleader.syntax.tree import (
     Value,
 )
 
-_DECIMAL_COMMA = re.compile(r"(?<![\d,])(\d+),(\d{1,2}|\d{4,})(?![\d,])")
+_COMMAS = re.compile(r"\d++,[\d,]*")
+_THOUSANDS = re.compile(r"\d{1,3}(?:,\d{3})+")
+_LONG_NUMBER = re.compile(r"\d[\d,.]{30}")
 _SHAPES = {"exact", "range", "tolerance", "at_least", "at_most", "below", "above"}
 _FORMS = (
     "Right forms are `82 KIAS`, `55 to 95 psi`, `62 +/- 2 mm`, `at least 5 US qt`, "
@@ -36,38 +39,50 @@ def read_value(text: str, start: int, faults: list[Fault]) -> Value | None:
     text = text.strip()
     start += lead
     span = Span(start, start + len(text))
-    comma = _DECIMAL_COMMA.search(text.split(" from ")[0])
-    if comma:
-        point = f"{comma[1]}.{comma[2]}"
-        faults.append(
-            Fault(
-                "decimal-comma",
-                Span(start + comma.start(), start + comma.end()),
-                f"`{comma[0]}` has a comma where it does not separate thousands.",
-                f"Write a point before decimals: `{point}`. A comma stands before exactly three digits: `1,250`.",
-            )
-        )
-        text = text[: comma.start()] + point + text[comma.end() :]
-    if sum(map(text.split(" from ")[0].count, "+-*×/(")) > MOST_OPERATORS:
+    number_part = text.split(" from ", 1)[0]
+    for comma in _COMMAS.finditer(number_part):
+        if not _THOUSANDS.fullmatch(comma[0]):
+            faults.append(_decimal_comma(comma[0], start + comma.start()))
+            text = text[: comma.start()] + comma[0].replace(",", ".") + text[comma.end() :]
+    if sum(map(number_part.count, "+-*×/(")) > MOST_OPERATORS:
         faults.append(Fault("unreadable-value", span, "This arithmetic is too long to be read.", _FORMS))
+        return None
+    if _LONG_NUMBER.search(number_part):
+        faults.append(Fault("unreadable-value", span, f"`{short(text)}` has a number of too many digits.", _FORMS))
         return None
     tree = read("value", text)
     if isinstance(tree, int):
-        faults.append(_unreadable(text, start, tree))
+        if not any(fault.rule == "decimal-comma" and fault.span.start >= start for fault in faults[-3:]):
+            faults.append(_unreadable(text, start, tree))
         return None
     return _value(tree, start, span, faults)
+
+
+def _decimal_comma(written: str, start: int) -> Fault:
+    one = written.count(",") == 1 and not written.endswith(",")
+    mended = written.replace(",", "." if one else "")
+    return Fault(
+        "decimal-comma",
+        Span(start, start + len(written)),
+        f"`{short(written)}` has a comma where it does not separate thousands.",
+        f"Write a point before decimals, and no other mark: `{short(mended)}`. "
+        "A comma stands before exactly three digits: `1,250`.",
+    )
 
 
 def _unreadable(text: str, start: int, at: int) -> Fault:
     rest = text[at:].strip()
     if at and rest:
-        message = f"`{text}` can be read as a value up to `{text[:at].strip()}`; what follows, `{rest}`, cannot."
+        message = (
+            f"`{short(text)}` can be read as a value up to `{short(text[:at].strip())}`; "
+            f"what follows, `{short(rest)}`, cannot."
+        )
         span = Span(start + at + len(text[at:]) - len(text[at:].lstrip()), start + len(text))
     elif rest:
-        message = f"`{text}` is no number and no arithmetic."
+        message = f"`{short(text)}` is no number and no arithmetic."
         span = Span(start, start + len(text))
     else:
-        message = f"`{text}` stops before the value is complete." if text else "There is no value after the leader."
+        message = f"`{short(text)}` stops before the value is complete."
         span = Span(start, start + len(text))
     return Fault("unreadable-value", span, message, _FORMS)
 
