@@ -67,6 +67,20 @@ def sources_in(path: str) -> list[str]:
     return found
 
 
+def handbook_at(path: str, files: Files) -> str:
+    """The one handbook that a path means: the file, the handbook that includes it, or the only one of a folder.
+
+    Raises CannotRun where there is none, or more than one.
+    """
+    tasks, troubles = find([path], files)
+    if troubles:
+        raise troubles[0]
+    if len(tasks) > 1:
+        names = ", ".join(f"`{shown_name(task.main)}`" for task in tasks[:5])
+        raise CannotRun(f"There is more than one handbook in `{shown_name(path)}`.", f"Name one of them: {names}.")
+    return tasks[0].main
+
+
 def _walk(folder: str, entered: set[str]) -> Iterator[str]:
     real = os.path.realpath(folder)
     if real in entered:

@@ -1,0 +1,78 @@
+"""What `explain` shows, set with rich: the console, and the few shapes its pages are made of."""
+
+from __future__ import annotations
+
+import os
+import re
+import sys
+from collections.abc import Iterable
+
+from rich.cells import cell_len
+from rich.console import Console, Group, RenderableType
+from rich.padding import Padding
+from rich.table import Table
+from rich.text import Text
+
+from dotleader.report.glyphs import escaped
+from dotleader.report.terminal import Terminal, terminal_for
+from dotleader.source.finding import Severity
+
+WEIGHT = {Severity.ERROR: "bold red", Severity.WARNING: "bold yellow", Severity.NOTE: "bold cyan"}
+_QUOTED = re.compile(r"`[^`\n]+`")
+
+
+def show(*parts: RenderableType) -> str:
+    """The parts below each other, as text for this terminal."""
+    terminal = terminal_for(sys.stdout, os.environ)
+    console = Console(
+        width=terminal.width,
+        color_system="standard" if terminal.colour else None,
+        force_terminal=terminal.colour,
+        no_color=not terminal.colour,
+        highlight=False,
+        legacy_windows=False,
+    )
+    with console.capture() as captured:
+        console.print(Group(*parts))
+    return "\n".join(line.rstrip() for line in captured.get().splitlines())
+
+
+def terminal() -> Terminal:
+    return terminal_for(sys.stdout, os.environ)
+
+
+def prose(text: str, style: str = "") -> Text:
+    """Words for people, what stands in backquotes set apart; nothing in them is taken for markup."""
+    said = Text(escaped(" ".join(text.split()), terminal()), style=style)
+    said.highlight_regex(_QUOTED, "bold")
+    return said
+
+
+def dotted(left: Text, right: Text) -> Text:
+    """Two texts at the ends of a line, joined by a leader."""
+    dots = terminal().width - cell_len(left.plain) - cell_len(right.plain) - 2
+    return Text.assemble(left, (f" {'.' * max(3, dots)} ", "dim"), right)
+
+
+def labelled(rows: Iterable[tuple[str, Text]]) -> Padding:
+    """Label and what it says, in two columns; rows without a text are left out."""
+    return _grid(((Text(label, style="dim"), said) for label, said in rows if said.plain), 2)
+
+
+def listed(rows: Iterable[tuple[str, Text, Text]]) -> Padding:
+    """Name, a short word about it, and what it says, in three columns."""
+    return _grid(((Text(name), word, said) for name, word, said in rows), 3)
+
+
+def _grid(rows: Iterable[tuple[Text, ...]], columns: int) -> Padding:
+    table = Table.grid(padding=(0, 2, 0, 0))
+    for _ in range(columns - 1):
+        table.add_column(no_wrap=True)
+    table.add_column(ratio=1)
+    for row in rows:
+        table.add_row(*row)
+    return indented(table)
+
+
+def indented(part: RenderableType, by: int = 2) -> Padding:
+    return Padding(part, (0, 0, 0, by))
