@@ -48,7 +48,9 @@ def index_text(rules: Iterable[Rule]) -> str:
         rows = [rule for rule in listed if rule.family == family]
         if rows:
             table = ["| rule | | what it finds |", "|---|---|---|"]
-            table += [f"| [{rule.name}]({rule.name}.md) | {rule.severity.word} | {_first(rule.what)} |" for rule in rows]
+            table += [
+                f"| [{rule.name}]({rule.name}.md) | {rule.severity.word} | {_first(rule.what)} |" for rule in rows
+            ]
             parts += [f"## {_FAMILY_TITLES[family]}", "\n".join(table)]
     return "\n\n".join(parts) + "\n"
 
