@@ -1,0 +1,79 @@
+"""What stands above the body: the title and the line under it, and what a further face repeats of them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+
+from dotleader.page.breaking import Line, balanced, room_of, without_orphan
+from dotleader.page.drawn import Font
+from dotleader.page.laid import Frame
+from dotleader.page.measures import BODY_GAP, SMALL, TITLE, TRIGGER, Setting
+from dotleader.page.outline import Hold, Rail
+from dotleader.page.rows import Piece, Row, text_row
+from dotleader.page.words import Words, plain_words
+
+_CONTINUED = plain_words("continued", Font.BOLD)
+_REPEATED = 2
+"""Lines that a further face repeats of a title, and of a condition; the first has all of them. And so many
+conditions: a card has two levels."""
+
+
+@dataclass(frozen=True, slots=True)
+class Head:
+    """`rows` on the first face, `again` on the further ones; the body begins `BODY_GAP` below."""
+
+    rows: tuple[Row, ...]
+    again: tuple[Row, ...]
+
+
+def head_of(title: str, under: Words, says: str, frame: Frame) -> Head:
+    """A title of 20 and the line under it of 13; on further faces `continued` in its place."""
+    least = max(SMALL, frame.smallest)
+    size, small = max(TITLE, least), max(TRIGGER, least)
+    lines = balanced(plain_words(title, Font.BOLD), room_of(frame.width, size)) or [()]
+    rows = _said(_rows(lines, 0, size), title)
+    below = _said(_rows(without_orphan(under, room_of(frame.width, small)), 0, small), says)
+    again = _said(_rows(_shortened(lines), 0, size), title)
+    sign = _said(_rows([_CONTINUED], 0, small), "continued")
+    return Head((*rows, *below), (*again, *sign))
+
+
+def carried(rails: Iterable[Rail], setting: Setting) -> list[tuple[Rail, list[Row]]]:
+    """Conditions that a further face goes on under, said again, the outer one first."""
+    found = []
+    for rail in [*rails][-_REPEATED:]:
+        words = rail.words[:-1] + _comma(rail.words[-1:]) + _CONTINUED
+        left = setting.left(rail.level)
+        lines = _shortened(balanced(words, setting.room(left, setting.width, setting.small)))
+        said = " ".join(word.text for word in rail.words)
+        rows = _said(_rows(lines, left, setting.small), f"{'  ' * rail.level}{said}, continued")
+        found.append((rail, rows))
+    return found
+
+
+def body_space(rows: Iterable[Row]) -> int:
+    """How high rows that stand above the body are, with the white below them."""
+    return sum(row.height for row in rows) + BODY_GAP
+
+
+def _rows(lines: Iterable[Line], left: int, size: int) -> list[Row]:
+    return [text_row(-1, Hold.KEEP, size, Piece(left, line, size)) for line in lines]
+
+
+def _said(rows: list[Row], says: str) -> list[Row]:
+    return [replace(rows[0], says=(says,) if says else ()), *rows[1:]] if rows else rows
+
+
+def _shortened(lines: list[Line]) -> list[Line]:
+    if len(lines) <= _REPEATED:
+        return lines
+    last = lines[_REPEATED - 1]
+    return [*lines[: _REPEATED - 1], last[:-1] + plain_words("…", Font.BOLD)]
+
+
+def _comma(words: Words) -> Words:
+    return tuple(
+        word._replace(pieces=(*word.pieces, (",", False)), width=word.width + plain_words(",", word.font)[0].width)
+        for word in words
+    )

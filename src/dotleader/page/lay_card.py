@@ -1,0 +1,63 @@
+"""A card on faces of its own: the largest type at which it stays on one, or on two where it cannot."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from dotleader.handbook.cards import Card, Kind
+from dotleader.page.composing import Matter, matter_of
+from dotleader.page.drawn import Font
+from dotleader.page.fitting import fitted
+from dotleader.page.heads import Head, head_of
+from dotleader.page.laid import Frame, LaidCard
+from dotleader.page.measures import GUTTER, LEVEL, LEVELS_SHARE, NUMBER_GAP, SMALL, Setting, ladder
+from dotleader.page.metrics import width
+from dotleader.page.outline import Hold, Outline
+from dotleader.page.outlining import outline_of
+from dotleader.page.setting import set_rows
+from dotleader.page.words import plain_words, words_of
+
+SECTIONS = {Kind.EMERGENCY: "3", Kind.ABNORMAL: "3A", Kind.NORMAL: "4"}
+"""GAMA Specification 1, sections 3, 3A and 4."""
+
+
+def lay_card(card: Card, frame: Frame, symbols: frozenset[str]) -> LaidCard:
+    """The card laid out in a frame. `symbols` are the speed symbols that are declared: they get subscripts.
+
+    It depends on nothing else, so a change to one card changes no other. It takes the largest type at which the card
+    stays on one face, else the largest at which it stays on two, else the smallest.
+    """
+    outline = outline_of(card, symbols)
+    trigger = plain_words("When", Font.BOLD) + words_of(card.when, Font.REGULAR, symbols) if card.when else ()
+    head = head_of(card.title, trigger, f"When {card.when.text}" if card.when else "", frame)
+    size, faces, over = fitted(
+        ladder(frame.smallest), lambda size: _matter(outline, head, frame, size), frame
+    )
+    return LaidCard(
+        key=card.key,
+        kind=card.kind.value,
+        section=SECTIONS[card.kind],
+        title=card.title,
+        thumb=card.thumb,
+        size=size,
+        faces=faces,
+        over=over,
+        spot=card.spot,
+    )
+
+
+def _matter(outline: Outline, head: Head, frame: Frame, size: int) -> Matter:
+    setting = _setting(outline, frame, size)
+    rows = set_rows(outline, setting)
+    if rows:  # the title never stands alone
+        rows[0] = replace(rows[0], hold=Hold.KEEP)
+    return matter_of(head, rows, outline, setting)
+
+
+def _setting(outline: Outline, frame: Frame, size: int) -> Setting:
+    """The gutter holds the widest number, and the deepest branch leaves most of the width to its text."""
+    small = max(SMALL, frame.smallest)
+    gutter = max(GUTTER, width(str(outline.numbers), Font.REGULAR, small) + NUMBER_GAP)
+    share, whole = LEVELS_SHARE
+    step = min(LEVEL, frame.width * share // whole // max(1, outline.depth))
+    return Setting(frame.width, frame.label_width, gutter, step, size, small)

@@ -1,0 +1,150 @@
+"""A card as a flat list of parts, before any size is chosen: what is printed, at which level, held to what.
+
+Data only; `outlining` makes it.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum, IntEnum
+from typing import TypeAlias
+
+from dotleader.page.words import Words
+
+
+class Hold(IntEnum):
+    """What it costs to turn the page before a part. Each level of a branch adds `LEVEL`; from `KEEP` on it is wrong."""
+
+    GROUP = 0
+    BRANCH = 1
+    OPENED = 2
+    STEP = 3
+    LEVEL = 10
+    KEEP = 1000
+    MEMORY = 2000
+
+
+@dataclass(frozen=True, slots=True)
+class ItemLine:
+    """`number` is empty for an alternative, which has a mark of choice instead. `block` shares a response column."""
+
+    number: str
+    choice: bool
+    fitted: Words
+    challenge: Words
+    response: Words
+    details: tuple[Words, ...]
+    critical: bool
+    opened: bool
+    block: int
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    words: Words
+    choice: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Condition:
+    words: Words
+    number: str = ""
+    choice: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class NoticeLine:
+    word: str
+    words: Words
+
+
+@dataclass(frozen=True, slots=True)
+class Leave:
+    """A go-to; `inside` a branch, its arrow starts at the rail."""
+
+    words: Words
+    target: str
+    inside: bool
+    choice: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Gate:
+    condition: Words
+    words: Words
+    target: str
+
+
+@dataclass(frozen=True, slots=True)
+class Sign:
+    """END, or where a repeated block turns back."""
+
+    words: Words
+
+
+@dataclass(frozen=True, slots=True)
+class Completion:
+    words: Words
+
+
+class MemoryEdge(Enum):
+    TOP = "top"
+    FOOT = "foot"
+
+
+What: TypeAlias = (
+    ItemLine | Heading | Condition | NoticeLine | Leave | Gate | Sign | Completion | MemoryEdge
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """`says` is the part as lines of the meaning: indented by what it belongs to, leaders as they are typed.
+
+    `boxed` parts stand in the box of the memory items.
+    """
+
+    what: What
+    level: int
+    hold: int
+    boxed: bool
+    says: tuple[str, ...]
+
+
+class Ending(Enum):
+    """How a reader sees a branch end: it rejoins, ends, leaves, turns back, or has ended in branches of its own."""
+
+    OPEN = "open"
+    END = "end"
+    LEAVE = "leave"
+    BACK = "back"
+    CLOSED = "closed"
+
+
+@dataclass(frozen=True, slots=True)
+class Rail:
+    """The rule from the condition `head` down to the part `last`; `words` is the condition."""
+
+    head: int
+    last: int
+    level: int
+    ending: Ending
+    words: Words
+
+
+@dataclass(frozen=True, slots=True)
+class MemoryBox:
+    first: int
+    last: int
+    level: int
+
+
+@dataclass(frozen=True, slots=True)
+class Outline:
+    """`numbers` is the last number; `depth` the deepest level."""
+
+    parts: tuple[Part, ...]
+    rails: tuple[Rail, ...]
+    boxes: tuple[MemoryBox, ...]
+    numbers: int
+    depth: int

@@ -1,0 +1,138 @@
+"""An outline's parts as rows, at one trial of sizes."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import assert_never
+
+from dotleader.page.breaking import Line, balanced, broken, length, line_width, without_orphan
+from dotleader.page.columns import Challenge, columns
+from dotleader.page.drawn import Font
+from dotleader.page.item_rows import item_rows, number_piece
+from dotleader.page.leave_rows import gate_rows, leave_rows
+from dotleader.page.measures import (
+    COMPLETE_RULE,
+    HAIRLINE,
+    HEADING_PAD,
+    MEMORY_PAD,
+    MEMORY_RULE,
+    NARROW,
+    NOTICE_PAD,
+    NOTICE_TEXT,
+    Setting,
+    slot,
+)
+from dotleader.page.outline import (
+    Completion,
+    Condition,
+    Gate,
+    Heading,
+    Hold,
+    ItemLine,
+    Leave,
+    MemoryEdge,
+    NoticeLine,
+    Outline,
+    Part,
+    Sign,
+)
+from dotleader.page.rows import Piece, Row, Rule, text_row
+from dotleader.page.spacing import space_above
+from dotleader.page.words import Words, plain_words
+
+_MEMORY = plain_words("MEMORY ITEMS", Font.BOLD)
+
+
+def set_rows(outline: Outline, setting: Setting) -> list[Row]:
+    """All rows of the outline, top to bottom."""
+    found = columns(_challenges(outline, setting), setting.width)
+    rows: list[Row] = []
+    before: Part | None = None
+    for at, part in enumerate(outline.parts):
+        first, *others = _rows(part, at, setting, found)
+        gap, air = space_above(before, part, setting.size)
+        rows.append(replace(first, gap=gap, air=air, hold=part.hold, says=part.says))
+        rows.extend(others)
+        before = part
+    return rows
+
+
+def stacked(left: int, right: int) -> bool:
+    """Whether a notice has its label above its text, for want of room beside it."""
+    return right - left - NOTICE_TEXT < NARROW
+
+
+def right_of(part: Part, setting: Setting) -> int:
+    """How far right a part may go: memory items stay clear of their box."""
+    return setting.width - MEMORY_PAD if part.boxed else setting.width
+
+
+def _challenges(outline: Outline, setting: Setting) -> list[Challenge]:
+    found = []
+    for part in outline.parts:
+        if isinstance(part.what, ItemLine):
+            left = setting.left(part.level)
+            width = length(line_width(part.what.challenge), setting.size)
+            found.append(Challenge(part.what.block, left, left + width))
+    return found
+
+
+def _rows(part: Part, at: int, setting: Setting, found: dict[int, int]) -> list[Row]:
+    left, right = setting.left(part.level), right_of(part, setting)
+    hold = Hold.MEMORY if part.boxed else Hold.KEEP
+    match part.what:
+        case ItemLine() as item:
+            return item_rows(item, at, (left, right), found[item.block], setting, hold)
+        case Heading(words, choice):
+            lines = balanced(words, setting.room(left, right, setting.heading)) or [()]
+            start = left if part.level or part.boxed else 0
+            rule = None if choice else Rule(start, right, HAIRLINE)
+            rows = _ruled(lines, at, left, setting.heading, rule, hold)
+            return _chosen(rows, left, setting) if choice else rows
+        case Condition(words, number, choice):
+            lines = balanced(words, setting.room(left, right, setting.size)) or [()]
+            rows = [text_row(at, hold, setting.size, Piece(left, line, setting.size)) for line in lines]
+            if number:
+                rows[0] = replace(rows[0], pieces=(number_piece(number, setting), *rows[0].pieces))
+            return _chosen(rows, left, setting) if choice else rows
+        case NoticeLine(_, words):
+            return _notice(words, at, left, right, setting, hold)
+        case Leave() as leave:
+            return leave_rows(leave, at, part.level, right, setting, hold)
+        case Gate() as gate:
+            return gate_rows(gate, at, right, setting, hold)
+        case Sign(words):
+            lines = broken(words, setting.room(left, right, setting.small))
+            return [text_row(at, hold, setting.small, Piece(left, line, setting.small)) for line in lines]
+        case Completion(words):
+            lines = balanced(words, setting.room(left, right, setting.heading))
+            return _ruled(lines, at, left, setting.heading, Rule(0, right, COMPLETE_RULE), hold)
+        case MemoryEdge.TOP:
+            return [text_row(at, hold, setting.small, Piece(left, _MEMORY, setting.small))]
+        case MemoryEdge.FOOT:
+            return [Row(at, hold, MEMORY_RULE, 0)]
+        case _:
+            assert_never(part.what)
+
+
+def _ruled(lines: list[Line], at: int, left: int, size: int, rule: Rule | None, hold: int) -> list[Row]:
+    """Lines under a rule."""
+    rows = [text_row(at, hold, size, Piece(left, line, size)) for line in lines]
+    if rule:
+        rows[0] = replace(text_row(at, hold, size, Piece(left, lines[0], size), pad=HEADING_PAD), rule=rule)
+    return rows
+
+
+def _chosen(rows: list[Row], left: int, setting: Setting) -> list[Row]:
+    """The same rows with a mark of choice before the first."""
+    return [replace(rows[0], choice=setting.choice(left)), *rows[1:]]
+
+
+def _notice(words: Words, at: int, left: int, right: int, setting: Setting, hold: int) -> list[Row]:
+    above = stacked(left, right)
+    start = left + NOTICE_PAD * 2 if above else left + NOTICE_TEXT
+    lines = without_orphan(words, setting.room(start, right - NOTICE_PAD * 2, setting.notice)) or [()]
+    rows = [text_row(at, hold, setting.notice, Piece(start, line, setting.notice)) for line in lines]
+    edge = Row(at, hold, NOTICE_PAD, 0)
+    top = replace(edge, height=NOTICE_PAD + slot(setting.small)) if above else edge
+    return [top, *rows, edge]

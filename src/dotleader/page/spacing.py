@@ -1,0 +1,93 @@
+"""The white between parts: how much stands above each, by what comes before it."""
+
+from __future__ import annotations
+
+from typing import NamedTuple, assert_never
+
+from dotleader.page.breaking import length
+from dotleader.page.drawn import mm
+from dotleader.page.measures import OPENING, SLOT
+from dotleader.page.outline import (
+    Completion,
+    Condition,
+    Gate,
+    Heading,
+    ItemLine,
+    Leave,
+    MemoryEdge,
+    NoticeLine,
+    Part,
+    Sign,
+)
+
+
+class Space(NamedTuple):
+    """`gap` micrometres, and `air` thousandths of what the pitch leaves between two slots."""
+
+    gap: int
+    air: int
+
+
+def space_above(before: Part | None, part: Part, size: int) -> Space:
+    if before is None:
+        return _first(part)
+    if before.what is MemoryEdge.FOOT and not isinstance(part.what, Heading):
+        return _opened(size, 600)
+    match part.what:
+        case ItemLine(opened=True):
+            return _opened(size, 1000)
+        case ItemLine() | Leave():
+            return _after(before, part, size)
+        case Heading():
+            return _opened(size, 700)
+        case Condition():
+            tight = isinstance(before.what, Condition | Heading) and before.level <= part.level
+            return Space(0, 600) if tight else _opened(size, 1000)
+        case NoticeLine():
+            tight = isinstance(before.what, Heading | NoticeLine)
+            return Space(mm(0.8), 300) if tight else Space(mm(0.8), 700)
+        case Gate():
+            return _opened(size, 600)
+        case Sign():
+            return Space(0, 300) if isinstance(before.what, ItemLine) else Space(mm(0.8), 500)
+        case Completion():
+            return _opened(size, 700)
+        case MemoryEdge.TOP:
+            return _opened(size, 500)
+        case MemoryEdge.FOOT:
+            return Space(0, 500)
+        case _:
+            assert_never(part.what)
+
+
+def _first(part: Part) -> Space:
+    match part.what:
+        case MemoryEdge():
+            return Space(mm(0.9), 0)
+        case Heading() | Completion():
+            return Space(mm(1.6), 0)
+        case NoticeLine():
+            return Space(mm(1.8), 0)
+        case _:
+            return Space(mm(0.8), 500)
+
+
+def _after(before: Part, part: Part, size: int) -> Space:
+    if before.level > part.level:
+        return _opened(size, 1000)
+    match before.what:
+        case Heading():
+            return Space(0, 100)
+        case Condition() | MemoryEdge():
+            return Space(0, 500)
+        case NoticeLine():
+            return Space(mm(0.8), 700)
+        case Sign() | Leave() | Gate():
+            return _opened(size, 800)
+        case _:
+            return Space(0, 1000)
+
+
+def _opened(size: int, air: int) -> Space:
+    """Set apart by `OPENING` of a pitch, over the usual air."""
+    return Space(length(SLOT, size) * OPENING // 1000, OPENING + air)
