@@ -93,7 +93,7 @@ def one_apart(a: str, b: str, most: int = 1) -> bool:
 
     Equal words are not apart.
     """
-    if a == b or abs(len(a) - len(b)) > most:
+    if a == b or abs(len(a) - len(b)) > most or len(set(a) ^ set(b)) > 2 * most:
         return False
     before: list[int] = []
     above = list(range(len(b) + 1))
