@@ -1,0 +1,76 @@
+"""The declared numbers in one place: speeds, values and gauges in section 2, their sources in section 1."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from dotleader.handbook.model import Declared, From, Gauge, Handbook
+from dotleader.page.flow import flowed
+from dotleader.page.laid import Frame, LaidCard
+from dotleader.page.measures import SMALL
+from dotleader.page.tables import cells, table
+from dotleader.page.words import Words
+
+UNVERIFIED = "unverified"
+_SYMBOLS_OF_SUMS = str.maketrans({"*": "×", "-": "−", "{": "", "}": ""})
+
+
+def lay_declared(handbook: Handbook, frame: Frame, symbols: frozenset[str]) -> tuple[LaidCard, ...]:
+    """Tables of kind ``table``, only those that have rows."""
+    return tuple(_laid(handbook, frame, symbols))
+
+
+def _laid(handbook: Handbook, frame: Frame, symbols: frozenset[str]) -> Iterator[LaidCard]:
+    def laid(name: str, section: str, heads: Sequence[str], rows: list[tuple[Words, ...]]) -> LaidCard:
+        size = max(SMALL, frame.smallest)
+        made = table(heads, rows, frame.width, size)
+        faces = flowed(name, made.rows, frame, (made.head,))
+        return LaidCard(f"*{name.casefold()}", "table", section, name, "", size, faces, 0, handbook.spot)
+
+    sources = [cells(fact.name, fact.text, bold=(0,)) for fact in handbook.sources.values()]
+    if sources:
+        yield laid("Sources", "1", ("Source", "Document"), sources)
+    speeds = [value for value in handbook.values.values() if value.speed]
+    if speeds:
+        rows = [
+            cells(one.name, one.meaning, one.shown, _origin(one, handbook), symbols=symbols, bold=(0, 2))
+            for one in speeds
+        ]
+        yield laid("Airspeeds", "2", ("Speed", "Meaning", "Value", "From"), rows)
+    values = [value for value in handbook.values.values() if not value.speed]
+    if values:
+        rows = [cells(one.name, one.shown, _origin(one, handbook), symbols=symbols, bold=(1,)) for one in values]
+        yield laid("Values", "2", ("Name", "Value", "From"), rows)
+    gauges = [row for gauge in handbook.gauges.values() for row in _gauge(gauge, handbook)]
+    if gauges:
+        yield laid("Instrument markings", "2", ("Instrument", "Mark", "Range", "From"), gauges)
+
+
+def _gauge(gauge: Gauge, handbook: Handbook) -> Iterator[tuple[Words, ...]]:
+    """A row for each mark; name and source stand on the first."""
+    if not gauge.bands:
+        unit = gauge.unit.shown if gauge.unit else ""
+        yield cells(gauge.name, "no marks", unit, _source(gauge.origin, handbook))
+    for number, band in enumerate(gauge.bands):
+        first = number == 0
+        name, origin = (gauge.name, _source(gauge.origin, handbook)) if first else ("", "")
+        yield cells(name, band.colour, band.shown, origin, bold=(2,))
+
+
+def _origin(declared: Declared, handbook: Handbook) -> str:
+    """A derived value says how it is worked out, as it is written."""
+    if declared.formula:
+        return f"= {declared.formula.translate(_SYMBOLS_OF_SUMS)}"
+    return _source(declared.origin, handbook)
+
+
+def _source(origin: From | None, handbook: Handbook) -> str:
+    if origin is None:
+        return ""
+    if origin.unverified:
+        return UNVERIFIED
+    fact = handbook.sources.get(origin.source)
+    name = fact.name if fact else origin.source
+    return f"{name}, {origin.detail}" if origin.detail else name
+
+

@@ -1,0 +1,113 @@
+"""Where text may stand on a leaf, and what stands around it: margins, head, foot. From the leaf's edges.
+
+A leaf that is bound at the left has its text moved sideways between front and back; one that is bound at the top,
+whose back is printed head to foot, up and down. A frame is the same on both sides, and `Margins` say where it stands.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import lru_cache
+
+from dotleader.handbook.stock import Stock
+from dotleader.handbook.stock_measures import OUTER_MARGIN, binding_margin
+from dotleader.page.breaking import broken, room_of
+from dotleader.page.drawn import Font, mm
+from dotleader.page.imposition import lost_at_outer_edge
+from dotleader.page.labels import WIDEST
+from dotleader.page.laid import Frame
+from dotleader.page.metrics import smallest_legible
+from dotleader.page.placement import Side
+from dotleader.page.tabs import GOTO_SIZE, tab_width
+from dotleader.page.words import plain_words
+
+TALLEST = mm(222.25)
+"""The leaf for which the measures were tried; on lower leaves the head moves up a little."""
+
+HEAD_RULE = mm(16)
+HIGHEST_HEAD_RULE = mm(14)
+TAB_HEIGHT = mm(7.4)
+"""Of the label's tab, which stands on the head rule."""
+
+HEAD_HEIGHT = mm(9)
+"""From the upper line of the head, which only some faces have, to the head rule."""
+
+UNDER_HEAD = mm(1)
+ABOVE_FOOT = mm(3.5)
+FOOT_RULE = mm(14.25)
+"""From the lower edge of the leaf up to the foot rule, where the caution takes one line."""
+
+FOOT_LINE = mm(3.5)
+FOOT_SIZE = 8_500
+CAUTION_SIZE = 8_000
+FOOT_MARGIN = mm(6)
+"""Free below the last line of the foot."""
+
+CAUTION = "Builder’s own handbook. The pilot in command is responsible."
+
+BAND = mm(6)
+"""How wide the edge band is printed."""
+
+
+@dataclass(frozen=True, slots=True)
+class Margins:
+    """Where the frame stands on one side of a leaf: its left edge, and how far it is moved down from its own place.
+
+    `outer_right`: whether the edge with band and thumb mark is the right one. `upside`: whether heights along that
+    edge count from the foot, so that the marks of both sides fall on each other.
+    """
+
+    left: int
+    down: int
+    outer_right: bool
+    upside: bool
+
+
+@lru_cache(maxsize=64)
+def frame_of(stock: Stock) -> Frame:
+    """The frame of a stock's leaves. `top` is just below the head rule: the title stands inside the frame."""
+    return Frame(
+        width=_width(stock),
+        height=stock.leaf[1],
+        top=head_rule(stock) + UNDER_HEAD,
+        bottom=foot_rule(stock) - ABOVE_FOOT,
+        label_width=tab_width(str(WIDEST), GOTO_SIZE),
+        smallest=smallest_legible(stock.reading_distance / 1000),
+    )
+
+
+def margins(stock: Stock, side: Side) -> Margins:
+    front = side is Side.FRONT
+    if stock.bound_at == "left":
+        outer = stock.leaf[0] - binding_margin(stock) - _width(stock)
+        return Margins(binding_margin(stock) if front else outer, 0, front, False)
+    moved = 0 if front else FOOT_MARGIN - binding_margin(stock)
+    return Margins(OUTER_MARGIN, moved, True, not front)
+
+
+def head_rule(stock: Stock) -> int:
+    """The height of the head rule on a front."""
+    usual = max(HIGHEST_HEAD_RULE, min(HEAD_RULE, HEAD_RULE * stock.leaf[1] // TALLEST))
+    return usual if stock.bound_at == "left" else binding_margin(stock) + HEAD_HEIGHT
+
+
+def foot_rule(stock: Stock) -> int:
+    """The height of the foot rule on a front."""
+    return stock.leaf[1] - FOOT_RULE - (len(caution_lines(stock)) - 1) * FOOT_LINE
+
+
+@lru_cache(maxsize=64)
+def caution_lines(stock: Stock) -> tuple[str, ...]:
+    """The foot's line of caution, on as many lines as a narrow leaf needs."""
+    lines = broken(plain_words(CAUTION, Font.REGULAR), room_of(_width(stock), CAUTION_SIZE))
+    return tuple(" ".join(word.text for word in line) for line in lines)
+
+
+def band_width(stock: Stock) -> int:
+    """From the leaf's edge inwards; wider where a printer does not reach that edge."""
+    return BAND + lost_at_outer_edge(stock)
+
+
+def _width(stock: Stock) -> int:
+    outer = OUTER_MARGIN + lost_at_outer_edge(stock)
+    return stock.leaf[0] - outer - (binding_margin(stock) if stock.bound_at == "left" else OUTER_MARGIN)

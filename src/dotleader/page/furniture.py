@@ -1,0 +1,186 @@
+"""What every face has around its text: head, label, foot; and what a blank or a draft has across it.
+
+Nothing here depends on the width of the face's own label, so that a face that is only relabelled looks the same but
+for that label: kind and registration stand at the inner end of the head, the label at its outer end.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from types import MappingProxyType
+
+from dotleader.handbook.stock import Stock
+from dotleader.page.breaking import broken, line_width, room_of, set_line
+from dotleader.page.drawn import Box, Drawn, Font, Line, Text, mm, pt
+from dotleader.page.frames import (
+    CAUTION_SIZE,
+    FOOT_LINE,
+    FOOT_SIZE,
+    TAB_HEIGHT,
+    Margins,
+    caution_lines,
+    foot_rule,
+    frame_of,
+    head_rule,
+)
+from dotleader.page.labels import SECTIONS
+from dotleader.page.metrics import cap_height, width
+from dotleader.page.tabs import HEAD_SIZE, tab, tab_width
+from dotleader.page.words import plain_words
+
+NOT_ISSUED = "not issued"
+BLANK = "This face is intentionally left blank."
+OPEN_FLAT = "OPEN FLAT"
+
+HEAD_TEXT = 9_500
+OVER_RULE = mm(2.6)
+UPPER_LINE = mm(4)
+HEAD_AIR = mm(4)
+FRAMED_PAD = mm(1.4)
+FRAMED_HEIGHT = mm(4.4)
+FIRST_FOOT_LINE = mm(3.7)
+BLANK_SIZE = 12_000
+HAIRLINE = pt(0.6)
+
+DRAFT_SIZE = 120_000
+DRAFT_OUTLINE = pt(0.9)
+DRAFT_PITCH = 1_600
+"""From one line of the mark to the next, in thousandths of its capitals' height."""
+
+HEAD_RULES: MappingProxyType[str, int] = MappingProxyType(
+    {"emergency": pt(2.4), "abnormal": pt(1.2), "normal": pt(0.6)}
+)
+_SHORT = {"3": "EMERGENCY", "3A": "ABNORMAL", "4": "NORMAL", "8": "HANDLING"}
+
+
+@dataclass(frozen=True, slots=True)
+class Imprint:
+    """What stands on every face of a book. `issue` and `date` are those of the face's own last change."""
+
+    handbook: str
+    registration: str
+    issue: str = NOT_ISSUED
+    date: str = ""
+
+
+def head_word(kind: str, section: str) -> str:
+    """What the head calls a face."""
+    if kind in HEAD_RULES:
+        return kind.upper()
+    name = _SHORT.get(section, SECTIONS[section].upper())
+    return f"{name}, AMPLIFIED" if kind == "amplified" else name
+
+
+def head(
+    stock: Stock, margins: Margins, kind: str, section: str, imprint: Imprint, flat: bool
+) -> Iterator[Drawn]:
+    """Kind and registration at the binding, on the rule; whether the book is to be opened flat here."""
+    frame, rule = frame_of(stock), head_rule(stock) + margins.down
+    stroke = HEAD_RULES.get(kind, HAIRLINE)
+    yield Line(((margins.left, rule), (margins.left + frame.width, rule)), stroke)
+    word = head_word(kind, section)
+    widest = frame.width - tab_width("3A-88.8", HEAD_SIZE)
+    word_size = _size_for(word, Font.BOLD, HEAD_TEXT, widest)
+    word_width = width(word, Font.BOLD, word_size)
+    registration, size = _cut(imprint.registration, max(0, widest - word_width - HEAD_AIR))
+    long = word_width + (HEAD_AIR + width(registration, Font.REGULAR, size) if registration else 0)
+    base = rule - OVER_RULE
+    left = margins.left if margins.outer_right else margins.left + frame.width - long
+    yield Text(left, base, word, word_size, Font.BOLD)
+    if registration:
+        yield Text(left + word_width + HEAD_AIR, base, registration, size)
+    if flat:
+        yield from _open_flat(margins, frame.width, widest, long, base)
+
+
+def _open_flat(margins: Margins, across: int, widest: int, taken: int, base: int) -> Iterator[Drawn]:
+    """A framed word beside kind and registration, or above them on a narrow leaf."""
+    framed = width(OPEN_FLAT, Font.BOLD, HEAD_TEXT) + 2 * FRAMED_PAD
+    beside = taken + HEAD_AIR + framed <= widest
+    start = taken + HEAD_AIR if beside else 0
+    at = base if beside else base - UPPER_LINE - mm(0.8)
+    left = margins.left + start if margins.outer_right else margins.left + across - start - framed
+    middle = at - cap_height(Font.BOLD, HEAD_TEXT) // 2
+    yield Box(left, middle - FRAMED_HEIGHT // 2, framed, FRAMED_HEIGHT, stroke=pt(1))
+    yield Text(left + FRAMED_PAD, at, OPEN_FLAT, HEAD_TEXT, Font.BOLD)
+
+
+def own_label(stock: Stock, margins: Margins, label: str) -> tuple[Drawn, ...]:
+    """The label of the face itself, white on black in the outer corner of the head."""
+    rule = head_rule(stock) + margins.down
+    left = margins.left
+    if margins.outer_right:
+        left += frame_of(stock).width - tab_width(label, HEAD_SIZE)
+    return tab(left, rule - TAB_HEIGHT, TAB_HEIGHT, label, HEAD_SIZE)
+
+
+def foot(stock: Stock, margins: Margins, imprint: Imprint) -> Iterator[Drawn]:
+    """The handbook and the line of caution below a rule; the issue stands apart (`issue_mark`)."""
+    frame, rule = frame_of(stock), foot_rule(stock) + margins.down
+    yield Line(((margins.left, rule), (margins.left + frame.width, rule)), HAIRLINE)
+    room = frame.width - _issue_room() - HEAD_AIR
+    title, size = _cut(imprint.handbook, room, FOOT_SIZE)
+    base = rule + FIRST_FOOT_LINE
+    yield Text(margins.left, base, title, size)
+    for number, line in enumerate(caution_lines(stock), start=1):
+        yield Text(margins.left, base + number * FOOT_LINE, line, CAUTION_SIZE)
+
+
+def issue_mark(stock: Stock, margins: Margins, imprint: Imprint) -> Iterator[Drawn]:
+    """Issue and date of the face, at the right end of the foot's first line."""
+    base = foot_rule(stock) + margins.down + FIRST_FOOT_LINE
+    shown = f"{imprint.issue}  {imprint.date}".rstrip()
+    right = margins.left + frame_of(stock).width
+    yield Text(right - width(shown, Font.REGULAR, FOOT_SIZE), base, shown, FOOT_SIZE)
+
+
+def blank(stock: Stock, margins: Margins) -> Iterator[Drawn]:
+    frame = frame_of(stock)
+    lines = broken(plain_words(BLANK, Font.REGULAR), room_of(frame.width, BLANK_SIZE))
+    base = (frame.top + frame.bottom) // 2 + margins.down
+    for number, line in enumerate(lines):
+        long = line_width(line) * BLANK_SIZE * 127 // 360_000
+        left = margins.left + (frame.width - long) // 2
+        yield from set_line(line, left, base + number * mm(6), BLANK_SIZE)
+
+
+def draft(stock: Stock, margins: Margins, errors: int) -> Iterator[Drawn]:
+    """DRAFT across the face in hollow letters, as large as the frame allows, and the number of errors in the head."""
+    frame = frame_of(stock)
+    said = f"DRAFT: {errors} ERROR{'' if errors == 1 else 'S'}" if errors else "DRAFT"
+    long = width(said, Font.BOLD, HEAD_TEXT)
+    base = head_rule(stock) + margins.down - OVER_RULE - UPPER_LINE
+    left = margins.left if margins.outer_right else margins.left + frame.width - long
+    yield Text(left, base, said, HEAD_TEXT, Font.BOLD)
+    size = DRAFT_SIZE * min(1000, frame.width * 1000 // width("DRAFT", Font.BOLD, DRAFT_SIZE)) // 1000
+    high = cap_height(Font.BOLD, size)
+    room = frame.bottom - frame.top
+    count = max(1, (room + high * (DRAFT_PITCH - 1000) // 1000) // (high * DRAFT_PITCH // 1000))
+    across = margins.left + (frame.width - width("DRAFT", Font.BOLD, size)) // 2
+    for number in range(count):
+        lower = frame.top + margins.down + (room * (2 * number + 1) // count + high) // 2
+        yield Text(across, lower, "DRAFT", size, Font.BOLD, hollow=DRAFT_OUTLINE)
+
+
+def _issue_room() -> int:
+    """Room that is kept for issue and date whatever they are, so that the foot beside them stays as it is."""
+    return width("issue 88.88  8888-88-88", Font.REGULAR, FOOT_SIZE)
+
+
+def _size_for(text: str, font: Font, size: int, room: int) -> int:
+    """The size, or the smaller one at which a text fits a room."""
+    long = width(text, font, size)
+    return size if long <= room else size * max(0, room) // long // 100 * 100
+
+
+def _cut(text: str, room: int, size: int = HEAD_TEXT) -> tuple[str, int]:
+    """A text a little smaller, then cut, until it fits; the title face has it whole."""
+    least = size * 3 // 4 // 500 * 500
+    while size > least and width(text, Font.REGULAR, size) > room:
+        size -= 500
+    if width(text, Font.REGULAR, size) <= room:
+        return text, size
+    while text and width(f"{text}…", Font.REGULAR, size) > room:
+        text = text[:-1]
+    return (f"{text.rstrip()}…" if text else ""), size
