@@ -6,7 +6,7 @@ import re
 
 from dotleader.source.text import Span
 from dotleader.syntax.blocks import RawLine
-from dotleader.syntax.line_faults import short
+from dotleader.syntax.line_faults import CARD_KEYWORDS, short
 from dotleader.syntax.lines import LEADER, card_line, fact_line
 from dotleader.syntax.places import (
     NUMBER_PROPERTIES,
@@ -24,6 +24,7 @@ DEEPEST = 12
 
 ALLOW = re.compile(r"(?:^|(?<=\s\s))(#\s*+allow\b\s*+([^\s:]*+)\s*+:?\s*+(.*))$")
 _NOTICE = re.compile(r"(note|caution|warning)(?=\s)")
+_KEYWORD = re.compile(rf"(?:{'|'.join(CARD_KEYWORDS)})(?=\s|$)")
 _LIKE_ITEM = re.compile(r"\S\s(?:\.{2,}|…|\.\s\.\s\.[\s.]*)\s|\S\s?\.{4,}")
 """In a detail, `Wait... then` is text; dots with spaces around them, or four of them, are a leader."""
 
@@ -31,26 +32,20 @@ _LIKE_ITEM = re.compile(r"\S\s(?:\.{2,}|…|\.\s\.\s\.[\s.]*)\s|\S\s?\.{4,}")
 class _Open:
     """A line whose children are still coming."""
 
-    __slots__ = ("allow", "body", "children", "even", "indent", "last", "measure", "place", "span")
+    __slots__ = ("allow", "body", "children", "indent", "last", "place", "span")
 
-    def __init__(
-        self, indent: int, place: Place, span: Span, body: Body, allow: Allow | None, even: bool = True
-    ) -> None:
-        self.indent = indent
-        self.even = even  # its indentation can be held against the lines that follow
+    def __init__(self, indent: int, place: Place, span: Span, body: Body, allow: Allow | None) -> None:
+        self.indent = indent  # as it is read, which is not as it is written where there is a finding about it
         self.place = place  # of what stands below it
         self.span = span
         self.body = body
         self.allow = allow
         self.children: list[_Open] = []
-        self.last = 0  # the indentation of the last line below it, 0 if there is none
-        self.measure = 0  # and of the last that is even
+        self.last: tuple[int, int] | None = None  # indentation of the last line below it, as written and as read
 
-    def take(self, child: _Open) -> None:
+    def take(self, child: _Open, written: int) -> None:
         self.children.append(child)
-        self.last = child.indent
-        if child.even:
-            self.measure = child.indent
+        self.last = (written, child.indent)
 
     def closed(self) -> Line:
         return Line(self.span, self.body, tuple(child.closed() for child in self.children), self.allow)
@@ -88,21 +83,30 @@ def _put(raw: RawLine, stack: list[_Open], faults: list[Fault]) -> None:
                 "Indent it by two spaces if it belongs to the block above; it is read so.",
             )
         )
-        raw = raw._replace(indent=_level(stack))
-        while len(stack) > 1 and raw.indent <= stack[-1].indent:
+        level = _level(stack)
+        while len(stack) > 1 and level <= stack[-1].indent:
             stack.pop()
-        _append(raw, span, stack, faults)
+        _append(raw, level, span, stack, faults)
         return
     if raw.text.startswith("#") and not (_prose(stack) and raw.indent > _base(stack)):
         body, allow = _comment(raw.text, span)
         stack[-1].children.append(_Open(raw.indent, Place.NOTHING, span, body, allow))
         return
-    even = _unwind(raw, stack, faults, span)
-    _append(raw, span, stack, faults, even)
+    indent = _tabbed(raw.indent, stack) if raw.tabs else raw.indent
+    level = _unwind(indent, stack, faults, span)
+    _append(raw, level, span, stack, faults)
+
+
+def _tabbed(indent: int, stack: list[_Open]) -> int:
+    """Where a line indented by tabs is read: one tab is one level, however wide the levels above are."""
+    level = max(indent // 4, 1)
+    return stack[level].indent if level < len(stack) else stack[-1].indent + 2
 
 
 def _level(stack: list[_Open]) -> int:
     """Where an unindented line is read: beside the item above it, or below the line that opened this part."""
+    if stack[0].place is Place.EQUIPMENT and len(stack) > 1:
+        return stack[1].indent
     for node in reversed(stack[1:]):
         if isinstance(node.body, Item | Row):
             return node.indent
@@ -120,39 +124,39 @@ def _base(stack: list[_Open]) -> int:
     return next(node.indent for node in stack if node.place in RAW_PLACES)
 
 
-def _unwind(raw: RawLine, stack: list[_Open], faults: list[Fault], span: Span) -> bool:
-    """Close what this line no longer stands below; whether its indentation is even with the lines it stands among.
+def _unwind(indent: int, stack: list[_Open], faults: list[Fault], span: Span) -> int:
+    """Close what this line no longer stands below; the indentation as which it is read.
 
-    A line that is uneven, or indented by a tab, is no measure for those after it: one slip is one finding.
+    A line that is uneven is read as if it were even, so that one slip is one finding.
     """
     closed = False
-    while len(stack) > 1 and raw.indent <= stack[-1].indent:
+    while len(stack) > 1 and indent <= stack[-1].indent:
         stack.pop()
         closed = True
     # A line indented between two levels belongs to no line above it.
     above = stack[-1]
-    if raw.tabs or not closed or not above.measure or above.place in PROSE_PLACES:
-        return not raw.tabs
-    level = above.measure
-    if raw.indent not in (level, above.last):  # the first of several lines with one slip says it for all
+    if not closed or above.last is None or above.place in PROSE_PLACES:
+        return indent
+    written, level = above.last
+    if indent not in (level, written):  # the first of several lines with one slip says it for all
         faults.append(
             Fault(
                 "uneven-indentation",
                 span,
-                f"This line is indented by {_spaces(raw.indent)}; the lines it stands among by {level}.",
+                f"This line is indented by {_spaces(indent)}; the lines it stands among by {level}.",
                 f"Indent it by {_spaces(level)}, or by {level + 2} if it belongs to the line above.",
             )
         )
-    return raw.indent == level
+    return level
 
 
 def _spaces(count: int) -> str:
     return f"{count} space" if count == 1 else f"{count} spaces"
 
 
-def _append(raw: RawLine, span: Span, stack: list[_Open], faults: list[Fault], even: bool = True) -> None:
+def _append(raw: RawLine, indent: int, span: Span, stack: list[_Open], faults: list[Fault]) -> None:
     if len(stack) > DEEPEST:
-        if not stack[-1].last:  # said once for all the lines that stand so deep together
+        if stack[-1].last is None:  # said once for all the lines that stand so deep together
             faults.append(
                 Fault(
                     "nested-too-deep",
@@ -161,20 +165,37 @@ def _append(raw: RawLine, span: Span, stack: list[_Open], faults: list[Fault], e
                     "A card has at most two levels of branches. Make a card of what stands so deep and `go to` it.",
                 )
             )
-        stack[-1].take(_Open(raw.indent, Place.TEXT, span, Broken(raw.text), None))
+        stack[-1].take(_Open(indent, Place.TEXT, span, Broken(raw.text), None), raw.indent)
         return
+    above = stack[-1].place
+    if (above is Place.DETAIL and _belongs_higher(raw, stack, faults, span)) or (
+        above is Place.NOTHING and len(stack) > 1 and _is_neighbour(raw, stack, faults, span)
+    ):
+        while len(stack) > 1 and stack[-1].place is above:
+            indent = stack.pop().indent
     place = stack[-1].place
-    if place is Place.DETAIL and _belongs_higher(raw, stack, faults, span):
-        while stack[-1].place is Place.DETAIL:
-            stack.pop()
-        place = stack[-1].place
-        even = False
     text, allow = _without_allow(raw.text, raw.start, place)
     span = Span(raw.start, raw.start + len(text))
     body = _body(text, raw.start, place, stack, faults)
-    node = _Open(raw.indent, place_below(place, body), span, body, allow, even)
-    stack[-1].take(node)
+    node = _Open(indent, place_below(place, body), span, body, allow)
+    stack[-1].take(node, raw.indent)
     stack.append(node)
+
+
+def _is_neighbour(raw: RawLine, stack: list[_Open], faults: list[Fault], span: Span) -> bool:
+    """Whether a line below one that has nothing below it can be read as its neighbour."""
+    above = stack[-1]
+    if not LEADER.search(raw.text) and (isinstance(above.body, Row) or not _KEYWORD.match(raw.text)):
+        return False
+    faults.append(
+        Fault(
+            "uneven-indentation",
+            span,
+            f"`{short(raw.text)}` is indented below a line that has nothing below it.",
+            f"Indent it by {_spaces(above.indent)} like the line above; it is read so.",
+        )
+    )
+    return True
 
 
 def _belongs_higher(raw: RawLine, stack: list[_Open], faults: list[Fault], span: Span) -> bool:
