@@ -32,25 +32,28 @@ AIRBORNE = tuple(PHASES)[ORDER["takeoff"] : ORDER["landing"] + 1]
 """The phases in which an emergency or abnormal card can come unless it says otherwise: takeoff to landing."""
 
 
-def _loose(title: str) -> str:
-    """A title with hyphens as spaces and without `the` and `checklist`, for comparison."""
-    words = folded(title).replace("-", " ").split()
-    return " ".join(word for word in words if word not in ("the", "checklist"))
+_BETWEEN = str.maketrans(dict.fromkeys("-/,:;()\u2013\u2014", " "))
 
 
-_BY_TITLE = {_loose(title): phase for phase, titles in PHASES.items() for title in (phase, *titles)}
+def _words(title: str) -> list[str]:
+    """The words of a title, marks between them as spaces, without `the` and `checklist`."""
+    return [word for word in folded(title).translate(_BETWEEN).split() if word not in ("the", "checklist")]
+
+
+# Written together, so that `take-off`, `take off` and `takeoff` are one word.
+_BY_TITLE = {"".join(_words(title)): phase for phase, titles in PHASES.items() for title in (phase, *titles)}
 
 
 def phase_named(name: str) -> str:
     """The phase of that name, or `""`; also by the other titles that mean it."""
-    return _BY_TITLE.get(_loose(name), "")
+    return _BY_TITLE.get("".join(_words(name)), "")
 
 
 def phase_of_title(title: str) -> str:
     """The phase that a card's title means: the title is a known one or begins with it; the longest wins."""
-    words = _loose(title).split()
+    words = _words(title)
     for count in range(len(words), 0, -1):
-        phase = _BY_TITLE.get(" ".join(words[:count]))
+        phase = _BY_TITLE.get("".join(words[:count]))
         if phase:
             return phase
     return ""
