@@ -12,4 +12,4 @@ MARK = {Severity.ERROR: "31", Severity.WARNING: "33", Severity.NOTE: "36"}
 
 
 def painted(text: str, paint: str, terminal: Terminal) -> str:
-    return f"\x1b[{paint}m{text}\x1b[0m" if terminal.colour and text else text
+    return f"\x1b[{paint}m{text}\x1b[0m" if terminal.colour and paint and text else text

@@ -23,7 +23,7 @@ SUMMARIES = {
 
 _NAME = "dotleader"
 _HELP = f"""\
-dotleader {__version__}: checklists for an amateur-built aircraft, from plain text to cards
+dotleader {__version__}: checklists in plain text, linted and printed as cards
 
 {{commands}}
 
@@ -83,7 +83,7 @@ def _unknown_command(name: str) -> str:
 def _meant(name: str, known: Iterable[str]) -> str:
     from difflib import get_close_matches  # only after a slip  # noqa: PLC0415
 
-    close = get_close_matches(name, list(known), 1)
+    close = get_close_matches(name, list(known), 1, 0.65)
     return f"Did you mean `{close[0]}`?" if close else ""
 
 

@@ -75,6 +75,14 @@ def standard_input() -> bytes:
     return data
 
 
+def bytes_of(path: str) -> bytes:
+    """What is in a file the user named, or standard input. Raises CannotRun where it cannot be read."""
+    data = _bytes(path, named=True)
+    if isinstance(data, str):
+        raise CannotRun(f"`{shown_name(path)}` cannot be read: {data}.")
+    return data
+
+
 def _bytes(path: str, *, named: bool) -> bytes | str:
     """What is in a file, or why it cannot be read. What is only included must be a plain file; it could hang else."""
     if path == STDIN:
@@ -111,7 +119,7 @@ def _near(path: str) -> str:
         return ""
     wanted = name.casefold()
     for other in sorted(others):
-        if other.casefold() in (wanted, wanted + ENDING):
+        if other != name and other.casefold() in (wanted, wanted + ENDING):
             return f", but there is `{other}`"
     return ""
 

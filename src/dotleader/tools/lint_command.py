@@ -15,7 +15,7 @@ from dotleader.report.terminal import terminal_for
 from dotleader.rules.catalogue import FACTS
 from dotleader.source.finding import Finding, Severity
 from dotleader.tools.cannot_run import CannotRun
-from dotleader.tools.discovery import find
+from dotleader.tools.discovery import find, is_handbook
 from dotleader.tools.files import Files
 from dotleader.tools.pipeline import lint_handbook
 from dotleader.tools.saying import complain, say
@@ -64,6 +64,9 @@ def run(options: Options) -> int:
     looked_at: set[str] = set()
     for main, only in tasks:
         try:
+            source = files.named(main).value
+            if source.name in looked_at and not is_handbook(source.text):
+                continue  # a handbook has read it, by an `include` line with a slip in it
             linted = lint_handbook(main, files)
         except CannotRun as stopped:
             troubles.append(stopped)
