@@ -18,7 +18,7 @@ SRC = Path(dotleader.__file__).parent
 FOLDER = SRC / "rules"
 NAME = re.compile(r"[a-z]+(?:-[a-z0-9]+)+")
 
-ROOMS = ("source", "syntax", "handbook", "cockpit", "page", "tools")
+ROOMS = ("source", "syntax", "handbook", "cockpit", "page")
 """The rooms that can have something to say."""
 
 # Hyphenated words of these rooms that are no names of rules.

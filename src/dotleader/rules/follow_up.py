@@ -1,31 +1,64 @@
 """Findings that only follow from another: one fault is one finding.
 
-A finding follows from another on the same line (`ON_ONE_LINE`) or in the same block (`IN_ONE_BLOCK`), or from a
-block that was not understood. One that says that something is nowhere follows from a line or a file that could not
-be read and may well hold it, and from a misspelling of it.
+A finding follows from another on the same line, in its neighbourhood (where a slip of indentation has put lines
+below the wrong one), in the same block, or in a block that was not understood. One that says that a name is declared
+nowhere, or used nowhere, follows from a line or a file that could not be read and may well hold it.
 """
 
 from __future__ import annotations
 
 from bisect import bisect_right
 from collections import defaultdict
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from dotleader.rules.rule import Rule
-from dotleader.source.finding import Finding, Severity
+from dotleader.source.finding import Finding
+from dotleader.source.text import Spot
+from dotleader.syntax.line_faults import one_apart
+from dotleader.syntax.lines import LEADER
 from dotleader.syntax.plain import folded
-from dotleader.syntax.tree import File, Placed
+from dotleader.syntax.tree import Blank, Comment, File, Placed
 
-ON_ONE_LINE: dict[str, frozenset[str]] = {
-    "tab-indentation": frozenset({"uneven-indentation"}),
-    "open-brace": frozenset({"unknown-value"}),
+NOWHERE_USED = frozenset({"value-never-used", "control-on-no-card", "gauge-on-no-card"})
+"""These mark a name that is declared and stands nowhere else."""
+
+NOWHERE_DECLARED = frozenset(
+    {
+        "unknown-value",
+        "unknown-source",
+        "unknown-card",
+        "unknown-gauge",
+        "unknown-position",
+        "position-of-another-control",
+    }
+)
+"""These mark a name that is declared nowhere, or that what is declared does not have."""
+
+ON_ONE_LINE = {
+    "tab-indentation": frozenset({"uneven-indentation", "stray-line"}),
+    "open-brace": NOWHERE_DECLARED | {"unreadable-value", "near-name"},
 }
 """By rule: what follows from its findings on the same line."""
 
-_HEAD_LINES = frozenset({"no-phase", "no-trigger", "no-ending"})
+_MISREAD = NOWHERE_USED | {
+    "empty-block",
+    "misplaced-line",
+    "name-used-twice",
+    "notice-below-item",
+    "unknown-position",
+    "unknown-property",
+}
+NEAR_BY = {
+    "tab-indentation": _MISREAD | {"uneven-indentation"},
+    "uneven-indentation": _MISREAD,
+    "stray-line": _MISREAD,
+    "unknown-property": frozenset({"name-used-twice", "unknown-position"}),
+}
+"""By rule: what follows from its findings in the same line of the first level of a block, or in the next to it."""
 
-IN_ONE_BLOCK: dict[str, frozenset[str]] = {
-    "unknown-keyword": _HEAD_LINES,
+_OF_WHOLE_CARDS = frozenset({"no-phase", "no-trigger", "no-ending"})
+IN_ONE_BLOCK = {
+    "unknown-keyword": _OF_WHOLE_CARDS,
     "missing-response": frozenset({"no-trigger"}),
     "unknown-phase": frozenset({"no-phase"}),
     "unnamed-block": frozenset({"no-phase"}),
@@ -34,9 +67,6 @@ IN_ONE_BLOCK: dict[str, frozenset[str]] = {
 
 UNREAD = frozenset({"missing-file", "include-outside", "include-circle", "not-text"})
 """After these a part of the handbook is not at hand."""
-
-NOWHERE = frozenset({"value-never-used", "control-on-no-card", "gauge-on-no-card"})
-"""These mark a name that is declared and stands nowhere else."""
 
 
 def without_follow_ups(findings: Iterable[Finding], files: Sequence[File], rules: Mapping[str, Rule]) -> list[Finding]:
@@ -52,56 +82,107 @@ class _Seen:
         self.found, self.rules = found, rules
         self.blocks = {file.source.name: file.blocks for file in files}
         self.starts = {name: [placed.start for placed in blocks] for name, blocks in self.blocks.items()}
+        self.firsts = {file.source.name: list(_first_level(file)) for file in files}
         self.on_line: defaultdict[tuple[str, int], set[str]] = defaultdict(set)
+        self.near_by: defaultdict[tuple[str, int], set[str]] = defaultdict(set)
         self.in_block: defaultdict[tuple[str, int], set[str]] = defaultdict(set)
         for finding in found:
-            self.on_line[_line(finding)].add(finding.rule)
-            self.in_block[self._block(finding)].add(finding.rule)
+            spot = finding.spot
+            self.on_line[_line(spot)].add(finding.rule)
+            self.in_block[_among(self.starts, spot)].add(finding.rule)
+            name, number = _among(self.firsts, spot)
+            for near in (number - 1, number, number + 1):
+                self.near_by[name, near].add(finding.rule)
         self.unread = not UNREAD.isdisjoint(finding.rule for finding in found)
         self.misspelt = {related.spot for f in found if f.rule == "near-name" for related in f.related}
-        self.broken = self._broken(files)
+        self.sought = {_sought(f.spot) for f in found if f.rule in NOWHERE_DECLARED}
+        amiss = [f for f in found if rules[f.rule].family == "structure"]
+        self.amiss_lines = {_line(f.spot): f.spot.source for f in amiss}
+        self.amiss_blocks = {_among(self.starts, f.spot) for f in amiss}
+        self.lost_texts = [folded(_text(file, placed)) for file in files for placed in file.blocks if _is_lost(placed)]
+        self.amiss_texts = [folded(source.line(number)) for (_, number), source in self.amiss_lines.items()]
 
     def follows(self, finding: Finding) -> bool:
         rule, spot = finding.rule, finding.spot
-        if self._in_lost_block(finding):
+        causes = (
+            (ON_ONE_LINE, self.on_line[_line(spot)]),
+            (NEAR_BY, self.near_by[_among(self.firsts, spot)]),
+            (IN_ONE_BLOCK, self.in_block[_among(self.starts, spot)]),
+        )
+        if any(rule in effects.get(cause, ()) for effects, seen in causes for cause in seen):
             return True
-        if any(rule in ON_ONE_LINE.get(cause, ()) for cause in self.on_line[_line(finding)]):
+        if self._in_lost_block(spot):
             return True
-        if any(rule in IN_ONE_BLOCK.get(cause, ()) for cause in self.in_block[self._block(finding)]):
-            return True
-        if rule in NOWHERE:
-            return self.unread or spot in self.misspelt or any(folded(spot.text) in text for text in self.broken)
+        if rule in NOWHERE_USED:
+            return self.unread or self._may_be_used(spot)
+        if rule in NOWHERE_DECLARED:
+            return self.unread or self._may_be_declared(finding)
         return self.unread and self.rules[rule].family == "coverage"
 
-    def _block(self, finding: Finding) -> tuple[str, int]:
-        """The file and the number of the block that a finding stands in."""
-        name = finding.spot.source.name
-        return name, bisect_right(self.starts.get(name, ()), finding.spot.start) - 1
-
-    def _in_lost_block(self, finding: Finding) -> bool:
-        """Whether a finding stands below the head of a block whose keyword is not known."""
-        name, number = self._block(finding)
+    def _in_lost_block(self, spot: Spot) -> bool:
+        """Whether a place is below the head of a block whose keyword is not known."""
+        name, number = _among(self.starts, spot)
         if number < 0:
             return False
         placed = self.blocks[name][number]
-        return _is_lost(placed) and finding.spot.start > placed.start + placed.block.head.span.start
+        return _is_lost(placed) and spot.start > placed.start + placed.block.head.span.start
 
-    def _broken(self, files: Sequence[File]) -> list[str]:
-        """What stands, folded, on lines with an error and in blocks that were not understood."""
-        lines = {_line(f): f.spot.source for f in self.found if self.rules[f.rule].severity is Severity.ERROR}
-        texts = [source.line(number) for (_, number), source in lines.items()]
-        texts += [
-            file.source.text[placed.start : placed.start + placed.block.size]
-            for file in files
-            for placed in file.blocks
-            if _is_lost(placed)
-        ]
-        return [folded(text) for text in texts]
+    def _may_be_used(self, spot: Spot) -> bool:
+        """Whether a declared name stands, perhaps misspelt, where nobody could read it."""
+        name = folded(spot.text)
+        if spot in self.misspelt or any(name in text for text in (*self.amiss_texts, *self.lost_texts)):
+            return True
+        count = len(name.split())
+        return any(one_apart(" ".join(sought.split()[:count]), name, 2) for sought in self.sought)
+
+    def _may_be_declared(self, finding: Finding) -> bool:
+        """Whether a name that is declared nowhere is declared, or what it lacks is, where nobody could read it."""
+        for related in finding.related:
+            block = _among(self.starts, related.spot)
+            gauge = block[1] >= 0 and self.blocks[block[0]][block[1]].block.head.keyword == "gauge"
+            if _line(related.spot) in self.amiss_lines or (gauge and block in self.amiss_blocks):
+                return True
+        sought = _sought(finding.spot)
+        texts = [text for text in self.amiss_texts if any(_declares(line, sought) for line in _readings(text))]
+        return bool(texts) or any(sought in text for text in self.lost_texts)
 
 
-def _line(finding: Finding) -> tuple[str, int]:
-    source = finding.spot.source
-    return source.name, source.line_and_column(finding.spot.start)[0]
+def _sought(spot: Spot) -> str:
+    return folded(spot.text.strip("{}"))
+
+
+def _readings(text: str) -> Iterator[str]:
+    """What a line that could not be read may declare: the line, and what follows the keyword of a head."""
+    yield text
+    yield text.partition(" ")[2].partition(" in ")[0]
+
+
+def _declares(text: str, sought: str) -> bool:
+    """Whether a line may declare a name: its left part is the name, or the name begins with it, or it with the name."""
+    left = LEADER.split(text, maxsplit=1)[0].strip()
+    return bool(left) and (f"{sought} ".startswith(f"{left} ") or f"{text} ".startswith(f"{sought} "))
+
+
+def _line(spot: Spot) -> tuple[str, int]:
+    return spot.source.name, spot.source.line_and_column(spot.start)[0]
+
+
+def _among(starts: Mapping[str, Sequence[int]], spot: Spot) -> tuple[str, int]:
+    """File and number of what begins at or before a place; -1 where nothing does."""
+    return spot.source.name, bisect_right(starts.get(spot.source.name, ()), spot.start) - 1
+
+
+def _first_level(file: File) -> Iterator[int]:
+    """Where heads and lines of the first level begin, without comments and blank lines."""
+    for placed in file.blocks:
+        yield placed.start
+        for line in placed.block.lines:
+            if not isinstance(line.body, Blank | Comment):
+                yield placed.start + line.span.start
+
+
+def _text(file: File, placed: Placed) -> str:
+    return file.source.text[placed.start : placed.start + placed.block.size]
 
 
 def _is_lost(placed: Placed) -> bool:

@@ -32,20 +32,24 @@ _LIKE_ITEM = re.compile(r"\S\s(?:\.{2,}|…|\.\s\.\s\.[\s.]*)\s|\S\s?\.{4,}")
 class _Open:
     """A line whose children are still coming."""
 
-    __slots__ = ("allow", "body", "children", "indent", "last", "place", "span")
+    __slots__ = ("allow", "body", "children", "count", "indent", "last", "place", "span", "written")
 
     def __init__(self, indent: int, place: Place, span: Span, body: Body, allow: Allow | None) -> None:
-        self.indent = indent  # as it is read, which is not as it is written where there is a finding about it
+        self.indent = indent  # as it is read
+        self.written = indent  # which is another where there is a finding about it
         self.place = place  # of what stands below it
         self.span = span
         self.body = body
         self.allow = allow
         self.children: list[_Open] = []
-        self.last: tuple[int, int] | None = None  # indentation of the last line below it, as written and as read
+        self.last: _Open | None = None  # the last line below it that is no comment and not blank
+        self.count = 0  # of such lines
 
     def take(self, child: _Open, written: int) -> None:
+        child.written = written
         self.children.append(child)
-        self.last = (written, child.indent)
+        self.last = child
+        self.count += 1
 
     def closed(self) -> Line:
         return Line(self.span, self.body, tuple(child.closed() for child in self.children), self.allow)
@@ -130,23 +134,27 @@ def _unwind(indent: int, stack: list[_Open], faults: list[Fault], span: Span) ->
     A line that is uneven is read as if it were even, so that one slip is one finding.
     """
     closed = False
-    while len(stack) > 1 and indent <= stack[-1].indent:
+    while len(stack) > 1 and indent <= max(stack[-1].indent, stack[-1].written):
         stack.pop()
         closed = True
     # A line indented between two levels belongs to no line above it.
     above = stack[-1]
     if not closed or above.last is None or above.place in PROSE_PLACES:
         return indent
-    written, level = above.last
-    if indent not in (level, written):  # the first of several lines with one slip says it for all
-        faults.append(
-            Fault(
-                "uneven-indentation",
-                span,
-                f"This line is indented by {_spaces(indent)}; the lines it stands among by {level}.",
-                f"Indent it by {_spaces(level)}, or by {level + 2} if it belongs to the line above.",
-            )
+    level, help_ = above.last.indent, "Indent it by {0}, or by {1} if it belongs to the line above."
+    if indent in (level, above.last.written):  # the first of several lines with one slip says it for all
+        return level
+    wrong, among = indent, "the lines it stands among"
+    if above.count == 1 and indent < level:  # rather the line above, which alone is deeper
+        span, wrong, level, among, help_ = above.last.span, level, indent, "the line after it", "Indent it by {0}."
+    faults.append(
+        Fault(
+            "uneven-indentation",
+            span,
+            f"This line is indented by {_spaces(wrong)}; {among} by {level}.",
+            help_.format(_spaces(level), level + 2),
         )
+    )
     return level
 
 
@@ -203,8 +211,11 @@ def _belongs_higher(raw: RawLine, stack: list[_Open], faults: list[Fault], span:
     notice = _NOTICE.match(raw.text)
     if not (notice or _LIKE_ITEM.search(raw.text)) or any(node.place is Place.AMPLIFIED for node in stack):
         return False
-    level = next(node.indent for node in reversed(stack) if isinstance(node.body, Item))
-    if notice:
+    item = next(node for node in reversed(stack) if isinstance(node.body, Item))
+    level = item.indent
+    if isinstance(item.body, Item) and item.body.response is None:
+        pass  # probably the heading of these lines; that it has no response is said
+    elif notice:
         faults.append(
             Fault(
                 "notice-below-item",

@@ -12,7 +12,7 @@ normal Before takeoff
       Fuel pump .... ON
     Magnetos .... BOTH
 """,
-    (("uneven-indentation", "Magnetos .... BOTH"),),
+    (("uneven-indentation", "Fuel pump .... ON"),),
 )
 
 BAD_2 = Example(
