@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from dotleader.handbook.model import Handbook
 from dotleader.handbook.stock import Stock
-from dotleader.page.declared import lay_declared
+from dotleader.page.declared import lay_declared, symbols_of
 from dotleader.page.faces import Face, faces_of
 from dotleader.page.frames import frame_of
 from dotleader.page.front_matter import lay_title, with_control_leaf
@@ -26,16 +26,14 @@ class Book:
     faces: tuple[Face, ...]
 
 
-def make_book(
-    handbook: Handbook, cards: Iterable[LaidCard], symbols: frozenset[str], draft: int | None = None
-) -> Book:
+def make_book(handbook: Handbook, cards: Iterable[LaidCard], draft: int | None = None) -> Book:
     """A book of everything. `cards` are the laid-out checklists, amplified texts and essays in the order of the source.
 
     `draft` is the number of errors when a draft is printed in spite of them, None otherwise.
     """
     frame = frame_of(handbook.stock)
     title = lay_title(handbook, frame)
-    placement = with_control_leaf(title, (*cards, *lay_declared(handbook, frame, symbols)), frame)
+    placement = with_control_leaf(title, (*cards, *lay_declared(handbook, frame, symbols_of(handbook))), frame)
     imprint = Imprint(title.title, handbook.fact("registration"))
     faces = tuple(faces_of(placement, imprint, handbook.stock, draft))
     return Book(title.title, handbook.stock, placement, faces)

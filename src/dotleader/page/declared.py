@@ -2,17 +2,27 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 
 from dotleader.handbook.model import Declared, From, Gauge, Handbook
+from dotleader.page.drawn import mm
 from dotleader.page.flow import flowed
-from dotleader.page.laid import Frame, LaidCard
+from dotleader.page.laid import Frame, LaidCard, LaidFace
 from dotleader.page.measures import SMALL
-from dotleader.page.tables import cells, table
+from dotleader.page.tables import ROW_AIR, cells, table
 from dotleader.page.words import Words
 
-UNVERIFIED = "unverified"
+UNVERIFIED = "UNVERIFIED"
+NARROW = mm(90)
+"""Below this, everything after a row's name stands in one column."""
+
+AIRS = (ROW_AIR, mm(0.5), mm(0.35), mm(0.2))
+"""Rows come closer together where that saves a face."""
+
+_SYMBOL = re.compile(r"V[A-Z0-9]{1,6}")
 _SYMBOLS_OF_SUMS = str.maketrans({"*": "×", "-": "−", "{": "", "}": ""})
+_SIGN = re.compile(r" ([×/+−]) ")
 
 
 def lay_declared(handbook: Handbook, frame: Frame, symbols: frozenset[str]) -> tuple[LaidCard, ...]:
@@ -23,8 +33,10 @@ def lay_declared(handbook: Handbook, frame: Frame, symbols: frozenset[str]) -> t
 def _laid(handbook: Handbook, frame: Frame, symbols: frozenset[str]) -> Iterator[LaidCard]:
     def laid(name: str, section: str, heads: Sequence[str], rows: list[tuple[Words, ...]]) -> LaidCard:
         size = max(SMALL, frame.smallest)
-        made = table(heads, rows, frame.width, size)
-        faces = flowed(name, made.rows, frame, (made.head,))
+        if frame.width < NARROW:
+            heads = (heads[0], ", ".join(heads[1:]).capitalize())
+            rows = [(row[0], sum(row[1:], ())) for row in rows]
+        faces = _faces(name, heads, rows, frame, size)
         return LaidCard(f"*{name.casefold()}", "table", section, name, "", size, faces, 0, handbook.spot)
 
     sources = [cells(fact.name, fact.text, bold=(0,)) for fact in handbook.sources.values()]
@@ -33,17 +45,30 @@ def _laid(handbook: Handbook, frame: Frame, symbols: frozenset[str]) -> Iterator
     speeds = [value for value in handbook.values.values() if value.speed]
     if speeds:
         rows = [
-            cells(one.name, one.meaning, one.shown, _origin(one, handbook), symbols=symbols, bold=(0, 2))
-            for one in speeds
+            cells(one.name, tied(one.shown), _explained(one, handbook), symbols=symbols, bold=(0, 1)) for one in speeds
         ]
-        yield laid("Airspeeds", "2", ("Speed", "Meaning", "Value", "From"), rows)
+        yield laid("Airspeeds", "2", ("Speed", "Value", "Meaning and source"), rows)
     values = [value for value in handbook.values.values() if not value.speed]
     if values:
-        rows = [cells(one.name, one.shown, _origin(one, handbook), symbols=symbols, bold=(1,)) for one in values]
+        rows = [cells(one.name, tied(one.shown), _origin(one, handbook), symbols=symbols, bold=(1,)) for one in values]
         yield laid("Values", "2", ("Name", "Value", "From"), rows)
     gauges = [row for gauge in handbook.gauges.values() for row in _gauge(gauge, handbook)]
     if gauges:
         yield laid("Instrument markings", "2", ("Instrument", "Mark", "Range", "From"), gauges)
+
+
+def _faces(
+    name: str, heads: Sequence[str], rows: list[tuple[Words, ...]], frame: Frame, size: int
+) -> tuple[LaidFace, ...]:
+    best: tuple[LaidFace, ...] = ()
+    for air in AIRS:
+        made = table(heads, rows, frame.width, size, air)
+        faces = flowed(name, made.rows, frame, (made.head,))
+        if len(faces) == 1:
+            return faces
+        if not best or len(faces) < len(best):
+            best = faces
+    return best
 
 
 def _gauge(gauge: Gauge, handbook: Handbook) -> Iterator[tuple[Words, ...]]:
@@ -54,13 +79,32 @@ def _gauge(gauge: Gauge, handbook: Handbook) -> Iterator[tuple[Words, ...]]:
     for number, band in enumerate(gauge.bands):
         first = number == 0
         name, origin = (gauge.name, _source(gauge.origin, handbook)) if first else ("", "")
-        yield cells(name, band.colour, band.shown, origin, bold=(2,))
+        yield cells(name, band.colour, tied(band.shown), origin, bold=(2,))
+
+
+def symbols_of(handbook: Handbook) -> frozenset[str]:
+    """The symbols that declared speeds begin with: `VS0`, and `VFE` of `VFE at 10 deg`. They get subscripts."""
+    firsts = (value.name.split()[0] for value in handbook.values.values() if value.speed and value.name.split())
+    return frozenset(first for first in firsts if _SYMBOL.fullmatch(first))
+
+
+def tied(value: str) -> str:
+    """A value that is not parted at the end of a line as long as there is room for it."""
+    return "\u00a0".join(value.split())
+
+
+def _explained(speed: Declared, handbook: Handbook) -> str:
+    """What a speed means, and where it is from or how it is worked out: `best glide; from glide tests`."""
+    origin = _origin(speed, handbook)
+    if origin and origin[0] != "=" and origin != UNVERIFIED:
+        origin = f"from {origin}"
+    return "; ".join(part for part in (speed.meaning, origin) if part)
 
 
 def _origin(declared: Declared, handbook: Handbook) -> str:
     """A derived value says how it is worked out, as it is written."""
     if declared.formula:
-        return f"= {declared.formula.translate(_SYMBOLS_OF_SUMS)}"
+        return "=\u00a0" + _SIGN.sub("\u00a0\\1\u00a0", declared.formula.translate(_SYMBOLS_OF_SUMS))
     return _source(declared.origin, handbook)
 
 
@@ -72,5 +116,3 @@ def _source(origin: From | None, handbook: Handbook) -> str:
     fact = handbook.sources.get(origin.source)
     name = fact.name if fact else origin.source
     return f"{name}, {origin.detail}" if origin.detail else name
-
-

@@ -29,10 +29,7 @@ class Rect(NamedTuple):
     def meets(self, other: Rect) -> bool:
         """Whether the two share an area; touching edges share none."""
         return (
-            self.left < other.right
-            and other.left < self.right
-            and self.top < other.bottom
-            and other.top < self.bottom
+            self.left < other.right and other.left < self.right and self.top < other.bottom and other.top < self.bottom
         )
 
     def common(self, other: Rect) -> Rect:

@@ -44,18 +44,14 @@ class Face:
         return not self.parts
 
 
-def faces_of(
-    placement: Placement, imprint: Imprint, stock: Stock, draft: int | None = None
-) -> Iterator[Face]:
+def faces_of(placement: Placement, imprint: Imprint, stock: Stock, draft: int | None = None) -> Iterator[Face]:
     """Every face in reading order, blanks included. `draft` is the number of errors, None where there are none."""
     labels = placement.labels()
     for stand in placement.stands:
         yield _face(stand, labels, imprint, stock, draft)
 
 
-def _face(
-    stand: Stand, labels: Mapping[str, Label], imprint: Imprint, stock: Stock, draft: int | None
-) -> Face:
+def _face(stand: Stand, labels: Mapping[str, Label], imprint: Imprint, stock: Stock, draft: int | None) -> Face:
     at = margins(stock, stand.side)
     card = stand.card
     kind = card.kind if card else "blank"
@@ -74,7 +70,7 @@ def _face(
     groups.append(_group("foot", furniture.foot(stock, at, imprint)))
     groups.append(_group("issue", furniture.issue_mark(stock, at, imprint)))
     if draft is not None:
-        groups.append(_group("draft", furniture.draft(stock, at, draft)))
+        groups.append(_group("draft", furniture.draft(stock, at, draft, stand.open_flat)))
     return Face(
         label=stand.label,
         side=stand.side,

@@ -105,5 +105,3 @@ def _fitting(strips: Sequence[Strip], room: int) -> int:
     while kept and strips[kept - 1].keep:
         kept -= 1
     return kept or max(1, count)
-
-

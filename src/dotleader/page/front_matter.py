@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from dotleader.handbook.model import Handbook
+from dotleader.page.drawn import mm
 from dotleader.page.flow import Strip, flowed, heading, prose
 from dotleader.page.furniture import NOT_ISSUED
 from dotleader.page.laid import Frame, LaidCard, LaidFace
@@ -32,6 +33,8 @@ LIST_KEY = "*effective faces"
 LIST_TITLE = "List of effective faces"
 LIST_SIZE = 11_000
 """Read on the ground, never in flight."""
+
+LIST_AIR = mm(0.3)
 
 _NOT_PRINTED = ("paper", "airspeed in")
 _MOST_FACES = 99
@@ -66,7 +69,7 @@ def lay_list(placement: Placement, frame: Frame, spot: Spot) -> LaidCard:
     """Every face of the book, this one too, with its title and the issue that it belongs to."""
     stands = placement.stands
     rows = [cells(str(stand.label), listed_title(stand), NOT_ISSUED, bold=(0,)) for stand in stands]
-    made = table(("Face", "Title", "Issue"), rows, frame.width, LIST_SIZE)
+    made = table(("Face", "Title", "Issue"), rows, frame.width, LIST_SIZE, LIST_AIR)
     total = f"{len(stands)} faces on {len(placement.leaves)} leaves, all of which are listed here."
     strips = (*made.rows, *prose(total, frame.width, LIST_SIZE))
     faces = flowed(LIST_TITLE, strips, frame, (made.head,))

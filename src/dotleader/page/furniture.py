@@ -24,7 +24,7 @@ from dotleader.page.frames import (
     frame_of,
     head_rule,
 )
-from dotleader.page.labels import SECTIONS
+from dotleader.page.labels import SECTIONS, WIDEST
 from dotleader.page.metrics import cap_height, width
 from dotleader.page.tabs import HEAD_SIZE, tab, tab_width
 from dotleader.page.words import plain_words
@@ -37,6 +37,9 @@ HEAD_TEXT = 9_500
 OVER_RULE = mm(2.6)
 UPPER_LINE = mm(4)
 HEAD_AIR = mm(4)
+NARROW_HEAD = mm(95)
+"""Below this, OPEN FLAT may stand above kind and registration, and the mark of a draft makes way for it."""
+
 FRAMED_PAD = mm(1.4)
 FRAMED_HEIGHT = mm(4.4)
 FIRST_FOOT_LINE = mm(3.7)
@@ -44,7 +47,7 @@ BLANK_SIZE = 12_000
 HAIRLINE = pt(0.6)
 
 DRAFT_SIZE = 120_000
-DRAFT_OUTLINE = pt(0.9)
+DRAFT_OUTLINE = pt(0.6)
 DRAFT_PITCH = 1_600
 """From one line of the mark to the next, in thousandths of its capitals' height."""
 
@@ -72,15 +75,13 @@ def head_word(kind: str, section: str) -> str:
     return f"{name}, AMPLIFIED" if kind == "amplified" else name
 
 
-def head(
-    stock: Stock, margins: Margins, kind: str, section: str, imprint: Imprint, flat: bool
-) -> Iterator[Drawn]:
+def head(stock: Stock, margins: Margins, kind: str, section: str, imprint: Imprint, flat: bool) -> Iterator[Drawn]:
     """Kind and registration at the binding, on the rule; whether the book is to be opened flat here."""
     frame, rule = frame_of(stock), head_rule(stock) + margins.down
     stroke = HEAD_RULES.get(kind, HAIRLINE)
     yield Line(((margins.left, rule), (margins.left + frame.width, rule)), stroke)
     word = head_word(kind, section)
-    widest = frame.width - tab_width("3A-88.8", HEAD_SIZE)
+    widest = frame.width - tab_width(str(WIDEST), HEAD_SIZE)
     word_size = _size_for(word, Font.BOLD, HEAD_TEXT, widest)
     word_width = width(word, Font.BOLD, word_size)
     registration, size = _cut(imprint.registration, max(0, widest - word_width - HEAD_AIR))
@@ -91,19 +92,27 @@ def head(
     if registration:
         yield Text(left + word_width + HEAD_AIR, base, registration, size)
     if flat:
-        yield from _open_flat(margins, frame.width, widest, long, base)
+        beside = HEAD_AIR + long if _flat_beside(widest, long) else None
+        yield from _open_flat(margins, frame.width, beside, base)
 
 
-def _open_flat(margins: Margins, across: int, widest: int, taken: int, base: int) -> Iterator[Drawn]:
-    """A framed word beside kind and registration, or above them on a narrow leaf."""
-    framed = width(OPEN_FLAT, Font.BOLD, HEAD_TEXT) + 2 * FRAMED_PAD
-    beside = taken + HEAD_AIR + framed <= widest
-    start = taken + HEAD_AIR if beside else 0
-    at = base if beside else base - UPPER_LINE - mm(0.8)
-    left = margins.left + start if margins.outer_right else margins.left + across - start - framed
-    middle = at - cap_height(Font.BOLD, HEAD_TEXT) // 2
+def _flat_beside(widest: int, taken: int) -> bool:
+    """Whether OPEN FLAT finds room beside kind and registration; else it stands above them."""
+    return taken + HEAD_AIR + width(OPEN_FLAT, Font.BOLD, HEAD_TEXT) + 2 * FRAMED_PAD <= widest
+
+
+def _open_flat(margins: Margins, across: int, beside: int | None, base: int) -> Iterator[Drawn]:
+    """A framed word `beside` so far from the inner end of the head, or a bare one above."""
+    long = width(OPEN_FLAT, Font.BOLD, HEAD_TEXT)
+    if beside is None:
+        left = margins.left if margins.outer_right else margins.left + across - long
+        yield Text(left, base - UPPER_LINE, OPEN_FLAT, HEAD_TEXT, Font.BOLD)
+        return
+    framed = long + 2 * FRAMED_PAD
+    left = margins.left + beside if margins.outer_right else margins.left + across - beside - framed
+    middle = base - cap_height(Font.BOLD, HEAD_TEXT) // 2
     yield Box(left, middle - FRAMED_HEIGHT // 2, framed, FRAMED_HEIGHT, stroke=pt(1))
-    yield Text(left + FRAMED_PAD, at, OPEN_FLAT, HEAD_TEXT, Font.BOLD)
+    yield Text(left + FRAMED_PAD, base, OPEN_FLAT, HEAD_TEXT, Font.BOLD)
 
 
 def own_label(stock: Stock, margins: Margins, label: str) -> tuple[Drawn, ...]:
@@ -145,14 +154,16 @@ def blank(stock: Stock, margins: Margins) -> Iterator[Drawn]:
         yield from set_line(line, left, base + number * mm(6), BLANK_SIZE)
 
 
-def draft(stock: Stock, margins: Margins, errors: int) -> Iterator[Drawn]:
+def draft(stock: Stock, margins: Margins, errors: int, flat: bool) -> Iterator[Drawn]:
     """DRAFT across the face in hollow letters, as large as the frame allows, and the number of errors in the head."""
     frame = frame_of(stock)
     said = f"DRAFT: {errors} ERROR{'' if errors == 1 else 'S'}" if errors else "DRAFT"
-    long = width(said, Font.BOLD, HEAD_TEXT)
+    taken = width(OPEN_FLAT, Font.BOLD, HEAD_TEXT) + HEAD_AIR if flat and frame.width < NARROW_HEAD else 0
+    said_size = _size_for(said, Font.BOLD, HEAD_TEXT, frame.width - tab_width(str(WIDEST), HEAD_SIZE) - taken)
+    long = width(said, Font.BOLD, said_size)
     base = head_rule(stock) + margins.down - OVER_RULE - UPPER_LINE
-    left = margins.left if margins.outer_right else margins.left + frame.width - long
-    yield Text(left, base, said, HEAD_TEXT, Font.BOLD)
+    left = margins.left + taken if margins.outer_right else margins.left + frame.width - long - taken
+    yield Text(left, base, said, said_size, Font.BOLD)
     size = DRAFT_SIZE * min(1000, frame.width * 1000 // width("DRAFT", Font.BOLD, DRAFT_SIZE)) // 1000
     high = cap_height(Font.BOLD, size)
     room = frame.bottom - frame.top

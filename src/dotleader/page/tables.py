@@ -11,8 +11,9 @@ from dotleader.page.flow import Strip
 from dotleader.page.measures import base_in_slot, slot
 from dotleader.page.words import Words, plain_words
 
-COLUMN_GAP = mm(3)
+COLUMN_GAP = mm(3.5)
 WIDEST_SPARE = mm(9)
+_STEP = mm(1)
 ROW_AIR = mm(0.7)
 """Above and below the text of a row."""
 
@@ -28,33 +29,39 @@ class Table:
     rows: tuple[Strip, ...]
 
 
-def table(heads: Sequence[str], rows: Sequence[Sequence[Words]], width: int, size: int) -> Table:
-    """A table as wide as the frame; a cell wraps in its column."""
+def table(heads: Sequence[str], rows: Sequence[Sequence[Words]], width: int, size: int, air: int = ROW_AIR) -> Table:
+    """A table as wide as the frame; a cell wraps in its column. `air` is left above and below the text of a row."""
     titles = [plain_words(head, Font.BOLD) for head in heads]
     columns = _columns([titles, *rows], width, size)
-    head = _row(titles, columns, size, (Line(((0, 0), (width, 0)), HEAD_RULE),), at_foot=True)
+    head = _row(_broken(titles, columns, size), titles, columns, size, air, (0, width))
+    lines = [_broken(row, columns, size) for row in rows]
+    for above, (below, following) in zip(lines, zip(lines[1:], rows[1:], strict=True), strict=False):
+        if not following[0]:  # a long name goes on beside the rows that belong to it
+            height = max(1, *(len(cell) for cell in above[1:]))
+            below[0], above[0] = above[0][height:], above[0][:height]
     drawn = []
-    for number, cells in enumerate(rows):
-        ruled = number > 0 and bool(cells[0])
-        rule = (Line(((0, 0), (width, 0)), ROW_RULE),) if ruled else ()
+    for number, (some, cells) in enumerate(zip(lines, rows, strict=True)):
         follows = number + 1 < len(rows) and not rows[number + 1][0]
-        drawn.append(_row(cells, columns, size, rule, keep=follows))
+        ruled = width if number and cells[0] else 0
+        drawn.append(_row(some, cells, columns, size, air, (ruled, 0), follows))
     return Table(head, tuple(drawn))
+
+
+def _broken(cells: Sequence[Words], columns: Sequence[tuple[int, int]], size: int) -> list[list[Words]]:
+    """Each cell's lines in its column."""
+    return [without_orphan(cell, room_of(wide, size) + 1) for cell, (_, wide) in zip(cells, columns, strict=True)]
 
 
 def _columns(rows: Sequence[Sequence[Words]], width: int, size: int) -> list[tuple[int, int]]:
     """Left edge and width of each column.
 
-    Each has what it asks for while there is room; then the widest give way, but none below its longest word
-    as long as that is possible at all.
+    Each has what it asks for while there is room, and none less than its longest word as long as that is possible.
     """
     count = len(rows[0])
-    asked = [max(length(line_width(row[at]), size) for row in rows) for at in range(count)]
-    least = [
-        max((length(word.width, size) for row in rows for word in row[at]), default=0) + 1 for at in range(count)
-    ]
+    asked = [[length(line_width(cell), size) for cell in row] for row in rows]
+    least = [max((length(word.width, size) for row in rows for word in row[at]), default=0) + 1 for at in range(count)]
     room = width - (count - 1) * COLUMN_GAP
-    widths = _shared(asked, least, room)
+    widths = _shared([max(row[at] for row in asked) for at in range(count)], least, asked, room)
     # What is left over stands between the columns, but never so much that the eye loses its line.
     spare = max(0, room - sum(widths)) // max(1, count - 1)
     gap = COLUMN_GAP + min(spare, WIDEST_SPARE)
@@ -65,58 +72,54 @@ def _columns(rows: Sequence[Sequence[Words]], width: int, size: int) -> list[tup
     return lefts
 
 
-def _shared(asked: Sequence[int], least: Sequence[int], room: int) -> list[int]:
-    widths = list(asked)
-    over = sum(widths) - room
-    while over > 0:
+def _shared(widths: list[int], least: Sequence[int], rows: Sequence[Sequence[int]], room: int) -> list[int]:
+    """Column widths within a room. `rows` are the widths of the cells.
+
+    Step by step, the column gives way that costs the fewest lines; of several, the widest.
+    """
+    while sum(widths) > room:
+        step = min(_STEP, sum(widths) - room)
         free = [at for at, one in enumerate(widths) if one > least[at]]
-        if not free:
-            break
-        widest = max(free, key=lambda at: widths[at])
-        others = sorted((widths[at] for at in free if widths[at] < widths[widest]), reverse=True)
-        down_to = max(least[widest], others[0] if others else 0, widths[widest] - over)
-        step = max(1, widths[widest] - down_to) if down_to < widths[widest] else 1
-        widths[widest] -= step
-        over -= step
-    if over > 0:  # not even the longest words fit beside each other: all give way alike
-        widths = [max(1, one * room // sum(widths)) for one in widths]
+        if not free:  # not even the longest words fit beside each other: all give way alike
+            whole = sum(widths)
+            return [max(1, one * room // whole) for one in widths]
+        tried = [[*widths[:at], max(least[at], widths[at] - step), *widths[at + 1 :]] for at in free]
+        widths = min(tried, key=lambda some: (_lines(some, rows), max(some)))
     return widths
 
 
+def _lines(widths: Sequence[int], rows: Sequence[Sequence[int]]) -> int:
+    """About how many lines the rows take."""
+    return sum(max(-(-cell // wide) for cell, wide in zip(row, widths, strict=True)) for row in rows)
+
+
 def _row(
+    lines: Sequence[Sequence[Words]],
     cells: Sequence[Words],
     columns: Sequence[tuple[int, int]],
     size: int,
-    rules: tuple[Drawn, ...],
+    air: int,
+    rules: tuple[int, int],
     keep: bool = False,
-    at_foot: bool = False,
 ) -> Strip:
-    broken_cells = [
-        without_orphan(cell, room_of(wide, size) + 1) for cell, (_, wide) in zip(cells, columns, strict=True)
-    ]
-    lines = max(1, *(len(one) for one in broken_cells))
-    height = lines * slot(size) + 2 * ROW_AIR
-    items = tuple(
-        drawn
-        for cell, (left, _) in zip(broken_cells, columns, strict=True)
-        for number, line in enumerate(cell)
-        for drawn in set_line(line, left, ROW_AIR + number * slot(size) + base_in_slot(size), size)
-    )
+    """A row; `rules` are the lengths of those at its top and at its bottom, 0 for none."""
+    above, below = rules
+    height = max(1, *(len(cell) for cell in lines)) * slot(size) + 2 * air
+    items: list[Drawn] = []
+    if above:
+        items.append(Line(((0, 0), (above, 0)), ROW_RULE))
+    if below:
+        items.append(Line(((0, height), (below, height)), HEAD_RULE))
+    for cell, (left, _) in zip(lines, columns, strict=True):
+        for number, line in enumerate(cell):
+            items.extend(set_line(line, left, air + number * slot(size) + base_in_slot(size), size))
     said = "  ".join(" ".join(word.text for word in cell) for cell in cells if cell)
-    ruled = tuple(_at(rule, height) for rule in rules) if at_foot else rules
-    return Strip(height, (*ruled, *items), (said,) if said else (), keep=keep)
-
-
-def _at(rule: Drawn, y: int) -> Drawn:
-    assert isinstance(rule, Line)
-    return Line(tuple((x, y) for x, _ in rule.points), rule.width)
+    return Strip(height, tuple(items), (said,) if said else (), keep=keep)
 
 
 def cells(*texts: str, symbols: frozenset[str] = frozenset(), bold: Sequence[int] = ()) -> tuple[Words, ...]:
     """Texts as the cells of a row; those at the places `bold` are bold."""
-    return tuple(
-        plain_words(text, Font.BOLD if at in bold else Font.REGULAR, symbols) for at, text in enumerate(texts)
-    )
+    return tuple(plain_words(text, Font.BOLD if at in bold else Font.REGULAR, symbols) for at, text in enumerate(texts))
 
 
 def row_strips(made: Table) -> Iterator[Strip]:
