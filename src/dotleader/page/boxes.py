@@ -39,9 +39,7 @@ def memory_box(rows: Sequence[Placed], left: int, width: int, opened: bool) -> I
     yield Line(((begin, top), *corners, (end, top)), MEMORY_RULE)
 
 
-def notice_box(
-    word: str, rows: Sequence[Placed], left: int, right: int, stacked: bool, small: int
-) -> Iterator[Drawn]:
+def notice_box(word: str, rows: Sequence[Placed], left: int, right: int, stacked: bool, small: int) -> Iterator[Drawn]:
     """The box, or the hairlines of a note, and its label: beside the text, or above it where `stacked`."""
     top, bottom = rows[0].top, rows[-1].bottom
     label_bottom = min(bottom, top + slot(small) + NOTICE_PAD) if stacked else bottom

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections import defaultdict
+from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
 from dotleader.page.measures import (
+    COLUMN_FAR_SHARE,
     COLUMN_FIRST,
     COLUMN_SHARE,
     COLUMN_STEP,
@@ -21,35 +23,53 @@ _SHORTEST = DOT_PITCH * SHORTEST_DOTS
 _LONGEST = (LONGEST_LEADER - DOT) // DOT_PITCH * DOT_PITCH + DOT_PITCH
 
 
-class Challenge(NamedTuple):
-    """What a column has to leave room for: the block, where its text begins, where the challenge ends on one line."""
+class Need(NamedTuple):
+    """What an item asks of its block's column.
+
+    Its text begins at `left`; its challenge ends at `end`, or at `parted_end` when it is on two lines.
+    Its response stays on one line in a column up to `response_until`.
+    """
 
     block: int
     left: int
     end: int
+    parted_end: int
+    response_until: int
 
 
-def columns(challenges: Sequence[Challenge], width: int) -> dict[int, int]:
-    """Each block's column. Columns no further than `COLUMNS_JOIN` left of another join it.
+class _Block(NamedTuple):
+    number: int
+    column: int
+    until: int  # how far right it can stand: no leader too long, no further response on two lines
 
-    A column never stands so far right that a leader would be too long; then the long challenges wrap.
+
+def columns(needs: Sequence[Need], width: int) -> dict[int, int]:
+    """Each block's column.
+
+    Columns no further than `COLUMNS_JOIN` left of another join it, so that the eye does not zigzag, unless a response
+    would be broken by it or a leader be too long.
     """
-    wanted: dict[int, int] = {}
-    limits: dict[int, int] = {}
-    for block, left, end in challenges:
-        first = first_dot(end)
-        top = _rightmost(left, width)
-        wanted[block] = max(wanted.get(block, 0), min(_on_grid(first + _SHORTEST), top))
-        limits[block] = min(limits.get(block, top), max(first + _LONGEST, _on_grid(left)))
+    by_block: defaultdict[int, list[Need]] = defaultdict(list)
+    for need in needs:
+        by_block[need.block].append(need)
+    left_over = sorted((_own(wants, width) for wants in by_block.values()), key=lambda one: -one.column)
     found: dict[int, int] = {}
-    left_over = sorted(wanted, key=lambda block: -wanted[block])
     while left_over:
-        rightmost = wanted[left_over[0]]
-        joined = [block for block in left_over if wanted[block] >= rightmost - COLUMNS_JOIN]
-        column = _down_to_grid(min(rightmost, *(limits[block] for block in joined)))
+        column = left_over[0].column
+        joined = {one.number for one in left_over if column - COLUMNS_JOIN <= one.column and column <= one.until}
         found.update(dict.fromkeys(joined, column))
-        left_over = left_over[len(joined) :]
+        left_over = [one for one in left_over if one.number not in joined]
     return found
+
+
+def column_for(end: int) -> int:
+    """The first column that leaves room for the shortest leader after a challenge that ends there."""
+    return _on_grid(first_dot(end) + _SHORTEST)
+
+
+def usual_column(width: int) -> int:
+    """The rightmost column there is, but for short responses."""
+    return _part(width, COLUMN_SHARE)
 
 
 def first_dot(end: int) -> int:
@@ -69,17 +89,42 @@ def challenge_end(column: int) -> int:
     return column - _SHORTEST - LEADER_GAP - DOT // 2
 
 
-def _rightmost(left: int, width: int) -> int:
-    """The last column for a text that begins at `left`, with room for a response right of it."""
-    share, whole = COLUMN_SHARE
-    top = _down_to_grid(width * share // whole)
-    return min(max(top, _on_grid(left + _SHORTEST + DOT_PITCH)), max(0, width - width // 4))
+def _own(needs: Sequence[Need], width: int) -> _Block:
+    """The column of a block by itself.
+
+    Further right than usual where that spares a challenge its second line and leaves each response on one.
+    """
+    usual = _rightmost(needs, usual_column(width), width)
+    far = _rightmost(needs, _part(width, COLUMN_FAR_SHARE), width)
+    until = min(_longest(needs), *(need.response_until for need in needs if need.response_until >= usual), far)
+    ends = [need.end if column_for(need.end) <= until else need.parted_end for need in needs]
+    if max(column_for(end) for end in ends) > until:
+        ends = [need.end if column_for(need.end) <= usual else need.parted_end for need in needs]
+    wanted = max(COLUMN_FIRST, *(column_for(end) for end in ends))
+    column = wanted if wanted <= until else min(wanted, usual, _longest(needs))
+    column = max(_down_to_grid(column), 0)
+    kept = [need.response_until for need in needs if need.response_until >= column]
+    return _Block(needs[0].block, column, min(_longest(needs), *kept, max(far, column)))
+
+
+def _longest(needs: Iterable[Need]) -> int:
+    """The rightmost column at which no leader is too long."""
+    return min(max(first_dot(need.end) + _LONGEST, need.left + _SHORTEST) for need in needs)
+
+
+def _rightmost(needs: Sequence[Need], usual: int, width: int) -> int:
+    """A column at or right of `usual` that leaves room for a leader in a deep branch, and for a response."""
+    deep = _on_grid(max(need.left for need in needs) + _SHORTEST + DOT_PITCH)
+    return min(max(usual, deep), width - width // 4)
+
+
+def _part(width: int, share: tuple[int, int]) -> int:
+    return _down_to_grid(width * share[0] // share[1])
 
 
 def _on_grid(x: int) -> int:
-    """The first column that is not left of x."""
-    at_least = max(x, COLUMN_FIRST)
-    return COLUMN_FIRST + -(-(at_least - COLUMN_FIRST) // COLUMN_STEP) * COLUMN_STEP
+    """The first place of the grid that is not left of x."""
+    return COLUMN_FIRST + -(-(x - COLUMN_FIRST) // COLUMN_STEP) * COLUMN_STEP
 
 
 def _down_to_grid(x: int) -> int:

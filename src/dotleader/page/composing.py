@@ -12,7 +12,6 @@ from dotleader.page.drawn import Drawn, Font, Line
 from dotleader.page.heads import Head, body_space, carried
 from dotleader.page.inking import Placed, ink_row, slots_of
 from dotleader.page.laid import Frame, LaidFace
-from dotleader.page.signs import arrow
 from dotleader.page.measures import (
     ARROW,
     ARROW_GAP,
@@ -29,6 +28,7 @@ from dotleader.page.outline import Ending, NoticeLine, Outline, Rail, Sign
 from dotleader.page.railing import rail_lines
 from dotleader.page.rows import Row
 from dotleader.page.setting import right_of, stacked
+from dotleader.page.signs import arrow
 from dotleader.page.turning import height_of, tops_of, turns
 from dotleader.page.words import plain_words
 
@@ -147,15 +147,11 @@ def _under(matter: Matter, body: Sequence[Placed], start: int) -> defaultdict[in
         if isinstance(part.what, NoticeLine):
             at, rows = on_face(*spans[number])
             left, right = setting.left(part.level), right_of(part, setting)
-            under[at].extend(
-                notice_box(part.what.word, rows, left, right, stacked(left, right), setting.small)
-            )
+            under[at].extend(notice_box(part.what.word, rows, left, right, stacked(left, right), setting.small))
     return under
 
 
-def _rails(
-    matter: Matter, body: Sequence[Placed], start: int, rails_from: dict[Rail, int]
-) -> Iterator[Drawn]:
+def _rails(matter: Matter, body: Sequence[Placed], start: int, rails_from: dict[Rail, int]) -> Iterator[Drawn]:
     setting, spans = matter.setting, matter.spans
     footed: set[int] = set()
     for rail in matter.outline.rails:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
-from dotleader.page.breaking import Line, balanced, room_of, without_orphan
+from dotleader.page.breaking import Line, balanced, room_of
 from dotleader.page.drawn import Font
 from dotleader.page.laid import Frame
 from dotleader.page.measures import BODY_GAP, SMALL, TITLE, TRIGGER, Setting
@@ -27,16 +27,16 @@ class Head:
     again: tuple[Row, ...]
 
 
-def head_of(title: str, under: Words, says: str, frame: Frame) -> Head:
-    """A title of 20 and the line under it of 13; on further faces `continued` in its place."""
+def head_of(title: str, under: Words, says: str, frame: Frame, again: Words = _CONTINUED) -> Head:
+    """A title of 20 and the line under it of 13 (`says` is its text); on further faces `again` in its place."""
     least = max(SMALL, frame.smallest)
     size, small = max(TITLE, least), max(TRIGGER, least)
     lines = balanced(plain_words(title, Font.BOLD), room_of(frame.width, size)) or [()]
     rows = _said(_rows(lines, 0, size), title)
-    below = _said(_rows(without_orphan(under, room_of(frame.width, small)), 0, small), says)
-    again = _said(_rows(_shortened(lines), 0, size), title)
-    sign = _said(_rows([_CONTINUED], 0, small), "continued")
-    return Head((*rows, *below), (*again, *sign))
+    below = _said(_rows(balanced(under, room_of(frame.width, small)), 0, small), says)
+    repeated = _said(_rows(_shortened(lines), 0, size), title)
+    sign = _said(_rows([again], 0, small), " ".join(word.text for word in again))
+    return Head((*rows, *below), (*repeated, *sign))
 
 
 def carried(rails: Iterable[Rail], setting: Setting) -> list[tuple[Rail, list[Row]]]:

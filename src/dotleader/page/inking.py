@@ -8,9 +8,9 @@ from typing import NamedTuple
 from dotleader.page.breaking import set_line
 from dotleader.page.drawn import Drawn, Line
 from dotleader.page.laid import LabelSlot
-from dotleader.page.signs import arrow, choice_mark, leader_line
 from dotleader.page.measures import TAB_HEIGHT
 from dotleader.page.rows import Row
+from dotleader.page.signs import arrow, choice_mark, leader_line
 
 
 class Placed(NamedTuple):

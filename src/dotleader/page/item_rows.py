@@ -2,22 +2,28 @@
 
 from __future__ import annotations
 
+import sys
 from dataclasses import replace
 
-from dotleader.page.breaking import Line, balanced, broken, ending_before, length, line_width, without_orphan
-from dotleader.page.columns import challenge_end, leader
-from dotleader.page.drawn import Font, mm
+from dotleader.page.breaking import (
+    Line,
+    balanced,
+    broken,
+    ending_before,
+    in_two,
+    length,
+    line_width,
+    without_orphan,
+)
+from dotleader.page.columns import Need, challenge_end, column_for, leader, usual_column
+from dotleader.page.drawn import Font
 from dotleader.page.measures import DETAIL, LEADER_GAP, NUMBER_GAP, Setting
 from dotleader.page.outline import ItemLine
 from dotleader.page.rows import Leader, Piece, Row, text_row
 from dotleader.page.words import plain_words
 
-_BARE = mm(20)  # with less room than this before the column, a wrapped challenge takes the whole line
 
-
-def item_rows(
-    item: ItemLine, at: int, edges: tuple[int, int], column: int, setting: Setting, hold: int
-) -> list[Row]:
+def item_rows(item: ItemLine, at: int, edges: tuple[int, int], column: int, setting: Setting, hold: int) -> list[Row]:
     """Rows of item number `at` of the outline, between the left and right edge, its response in the column."""
     left, right = edges
     size, small = setting.size, setting.small
@@ -57,6 +63,17 @@ def number_piece(number: str, setting: Setting) -> Piece:
     return Piece(setting.gutter - NUMBER_GAP - length(line_width(line), setting.small), line, setting.small)
 
 
+def need_of(item: ItemLine, left: int, right: int, setting: Setting) -> Need:
+    """What the item asks of its block's column."""
+    size = setting.size
+    end = parted_end = left + length(line_width(item.challenge), size)
+    if column_for(end) > usual_column(setting.width):
+        above, below = in_two(item.challenge, sys.maxsize, sys.maxsize) or ((), item.challenge)
+        first, last = (left + length(line_width(line), size) for line in (above, below))
+        parted_end = max(challenge_end(first + LEADER_GAP), last)
+    return Need(item.block, left, end, parted_end, right - length(line_width(item.response), size))
+
+
 def _challenge_lines(item: ItemLine, left: int, right: int, column: int, setting: Setting) -> list[Line]:
     """As few lines as there can be, all left of the column if that gives two at most; the last leaves room for dots."""
     size = setting.size
@@ -65,10 +82,10 @@ def _challenge_lines(item: ItemLine, left: int, right: int, column: int, setting
     last = setting.room(left, challenge_end(column), size) if challenge_end(column) > left else 0
     if line_width(item.challenge) <= last:
         return [item.challenge]
-    if column - LEADER_GAP - left >= _BARE:
-        lines = ending_before(item.challenge, setting.room(left, column - LEADER_GAP, size), last)
-        if len(lines) <= 2 and all(lines):
-            return lines
+    if column - LEADER_GAP > left:
+        lines = in_two(item.challenge, setting.room(left, column - LEADER_GAP, size), last)
+        if lines:
+            return list(lines)
     return ending_before(item.challenge, setting.room(left, right, size), last) or [()]
 
 

@@ -30,9 +30,7 @@ def lay_card(card: Card, frame: Frame, symbols: frozenset[str]) -> LaidCard:
     outline = outline_of(card, symbols)
     trigger = plain_words("When", Font.BOLD) + words_of(card.when, Font.REGULAR, symbols) if card.when else ()
     head = head_of(card.title, trigger, f"When {card.when.text}" if card.when else "", frame)
-    size, faces, over = fitted(
-        ladder(frame.smallest), lambda size: _matter(outline, head, frame, size), frame
-    )
+    size, faces, over = fitted(ladder(frame.smallest), lambda size: _matter(outline, head, frame, size), frame)
     return LaidCard(
         key=card.key,
         kind=card.kind.value,

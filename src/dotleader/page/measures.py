@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from dotleader.page.breaking import length, room_of
 from dotleader.page.drawn import Font, mm, pt
+from dotleader.page.laid import Frame
 from dotleader.page.metrics import cap_height
 
 TITLE = 20_000
@@ -16,6 +17,9 @@ SMALL = 12_000
 
 HEADING = 14_000
 """Of group headings (CAP 676, ch. 7: about 14 pt, 12 at least)."""
+
+PROSE_STEPS_UP = (1_000, 0)
+"""Points over the smallest size in which prose and tables are set."""
 
 STEPS_UP = (3_000, 2_000, 1_000, 0)
 """The ladder: points over the smallest size, from 15 down to 12 where 12 is the smallest."""
@@ -56,6 +60,8 @@ COLUMN_STEP = mm(4)
 COLUMN_FIRST = mm(38)
 COLUMN_SHARE = (55, 100)
 """The rightmost column is at this part of the width: 62 of 114 mm."""
+COLUMN_FAR_SHARE = (65, 100)
+"""And at this one where it spares a challenge its second line and all responses are short: 74 of 114 mm."""
 COLUMNS_JOIN = mm(16)
 
 RAIL = pt(1.4)
@@ -73,7 +79,7 @@ MEMORY_PAD = mm(2.5)
 WARNING_RULE = pt(2.2)
 CAUTION_RULE = pt(1)
 HAIRLINE = pt(0.6)
-HEADING_PAD = mm(0.5)
+HEADING_PAD = mm(0.2)
 """Between the rule above a heading and the slot of its text."""
 COMPLETE_RULE = pt(1.2)
 NOTICE_LABEL = mm(25)
@@ -81,6 +87,9 @@ NOTICE_TEXT = mm(28)
 NOTICE_PAD = mm(1.2)
 NARROW = mm(40)
 """Room for a notice's text under which its label goes above the text instead of beside it."""
+
+ITEM_GAP = 700
+"""Over an item that prose explains and over a table's heading, in thousandths of the size."""
 
 TAB_HEIGHT = mm(6.2)
 TAB_GAP = mm(2.5)
@@ -133,6 +142,16 @@ def ladder(smallest: int) -> tuple[int, ...]:
     """The sizes to try, largest first."""
     least = max(SMALL, smallest)
     return tuple(least + up for up in STEPS_UP)
+
+
+def prose_sizes(frame: Frame) -> tuple[int, ...]:
+    """The sizes of prose and tables, largest first."""
+    return tuple(max(SMALL, frame.smallest) + up for up in PROSE_STEPS_UP)
+
+
+def prose_setting(frame: Frame, size: int) -> Setting:
+    """One size, and no gutter."""
+    return Setting(frame.width, frame.label_width, 0, LEVEL, size, size)
 
 
 def slot(size: int) -> int:

@@ -92,9 +92,7 @@ class MemoryEdge(Enum):
     FOOT = "foot"
 
 
-What: TypeAlias = (
-    ItemLine | Heading | Condition | NoticeLine | Leave | Gate | Sign | Completion | MemoryEdge
-)
+What: TypeAlias = ItemLine | Heading | Condition | NoticeLine | Leave | Gate | Sign | Completion | MemoryEdge
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,3 +146,7 @@ class Outline:
     boxes: tuple[MemoryBox, ...]
     numbers: int
     depth: int
+
+
+NO_OUTLINE = Outline((), (), (), 0, 0)
+"""Of what is no card."""

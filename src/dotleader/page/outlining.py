@@ -46,6 +46,14 @@ from dotleader.page.outline import (
 )
 from dotleader.page.words import Words, joined_words, plain_words, word, words_of
 
+# fmt: off
+PLACING = frozenset((
+    "above", "after", "at", "before", "below", "beyond", "between", "by", "during", "in", "inside", "on", "over",
+    "under", "with", "within", "without",
+))
+# fmt: on
+"""A gate's condition that begins with one of these stands by itself (`Below 1,000 ft`), any other after `If`."""
+
 
 def outline_of(card: Card, symbols: frozenset[str]) -> Outline:
     writer = _Writer(symbols)
@@ -54,9 +62,7 @@ def outline_of(card: Card, symbols: frozenset[str]) -> Outline:
         said = completion(card.title)
         writer.keep = True
         writer.add(Completion(plain_words(said, Font.BOLD)), 0, Hold.STEP, said)
-    return Outline(
-        tuple(writer.parts), tuple(writer.rails), tuple(writer.boxes), writer.number, writer.depth
-    )
+    return Outline(tuple(writer.parts), tuple(writer.rails), tuple(writer.boxes), writer.number, writer.depth)
 
 
 def completion(title: str) -> str:
@@ -192,7 +198,11 @@ class _Writer:
         leave = arm.steps[0]
         assert isinstance(leave, GoTo)
         text = arm.condition.text if arm.condition else ""
-        words = _capital(self.phrase(arm.condition, Font.BOLD)) if arm.condition else ()
+        words = self.phrase(arm.condition, Font.BOLD) if arm.condition else ()
+        if words and words[0].text.casefold() in PLACING:
+            words = _capital(words)
+        else:
+            words = plain_words("If", Font.BOLD) + words
         self.keep = True
         gate = Gate(words, plain_words(leave.title, Font.BOLD, self.symbols), leave.target)
         self.add(gate, level, Hold.STEP, f"if {text}: go to {leave.title}")
@@ -209,7 +219,7 @@ class _Writer:
         self.block += 1
 
     def condition(self, before: Sequence[Arm], arm: Arm, nested: bool) -> tuple[Words, str]:
-        """The line that opens an arm. An `otherwise` that follows a nested branch says to which condition it belongs."""
+        """The line that opens an arm. An `otherwise` after a nested branch says to which condition it belongs."""
         opening = plain_words(arm.word.capitalize(), Font.BOLD)
         if arm.condition is not None:
             said = f"{arm.word.capitalize()} {arm.condition.text}"

@@ -6,14 +6,12 @@ from collections.abc import Iterator, Sequence
 
 from dotleader.page.drawn import Drawn, Line
 from dotleader.page.inking import Placed
-from dotleader.page.signs import arrow_up
 from dotleader.page.measures import FOOT, LEVEL, RAIL, RETURN, Setting
 from dotleader.page.outline import Ending, Rail
+from dotleader.page.signs import arrow_up
 
 
-def rail_lines(
-    rail: Rail, start: int, inside: Sequence[Placed], ended: bool, setting: Setting
-) -> Iterator[Drawn]:
+def rail_lines(rail: Rail, start: int, inside: Sequence[Placed], ended: bool, setting: Setting) -> Iterator[Drawn]:
     """The rule of `rail` along the rows `inside` it on one face, from y `start` down; `ended` where it ends there."""
     x = setting.rail(rail.level)
     last = inside[-1]

@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import assert_never
 
-from dotleader.page.breaking import Line, balanced, broken, length, line_width, without_orphan
-from dotleader.page.columns import Challenge, columns
+from dotleader.page.breaking import Line, balanced, broken, without_orphan
+from dotleader.page.columns import Need, columns
 from dotleader.page.drawn import Font
-from dotleader.page.item_rows import item_rows, number_piece
+from dotleader.page.item_rows import item_rows, need_of, number_piece
 from dotleader.page.leave_rows import gate_rows, leave_rows
 from dotleader.page.measures import (
     COMPLETE_RULE,
@@ -45,7 +45,7 @@ _MEMORY = plain_words("MEMORY ITEMS", Font.BOLD)
 
 def set_rows(outline: Outline, setting: Setting) -> list[Row]:
     """All rows of the outline, top to bottom."""
-    found = columns(_challenges(outline, setting), setting.width)
+    found = columns(_needs(outline, setting), setting.width)
     rows: list[Row] = []
     before: Part | None = None
     for at, part in enumerate(outline.parts):
@@ -67,14 +67,12 @@ def right_of(part: Part, setting: Setting) -> int:
     return setting.width - MEMORY_PAD if part.boxed else setting.width
 
 
-def _challenges(outline: Outline, setting: Setting) -> list[Challenge]:
-    found = []
-    for part in outline.parts:
-        if isinstance(part.what, ItemLine):
-            left = setting.left(part.level)
-            width = length(line_width(part.what.challenge), setting.size)
-            found.append(Challenge(part.what.block, left, left + width))
-    return found
+def _needs(outline: Outline, setting: Setting) -> list[Need]:
+    return [
+        need_of(part.what, setting.left(part.level), right_of(part, setting), setting)
+        for part in outline.parts
+        if isinstance(part.what, ItemLine)
+    ]
 
 
 def _rows(part: Part, at: int, setting: Setting, found: dict[int, int]) -> list[Row]:

@@ -20,6 +20,12 @@ from dotleader.page.outline import (
     Sign,
 )
 
+_FITTED = 200
+"""Over the line that says for which option an item stands, so that it reads with the item below, not above."""
+
+_RULED = 150
+"""Over a rule, in thousandths of the size: it parts by itself, and 22 items in five groups come on one face."""
+
 
 class Space(NamedTuple):
     """`gap` micrometres, and `air` thousandths of what the pitch leaves between two slots."""
@@ -33,31 +39,29 @@ def space_above(before: Part | None, part: Part, size: int) -> Space:
         return _first(part)
     if before.what is MemoryEdge.FOOT and not isinstance(part.what, Heading):
         return _opened(size, 600)
-    match part.what:
+    what = part.what
+    match what:
         case ItemLine(opened=True):
             return _opened(size, 1000)
+        case ItemLine(fitted=(_, *_)) if isinstance(before.what, ItemLine):
+            return Space(length(_FITTED, size), 1000)
         case ItemLine() | Leave():
             return _after(before, part, size)
-        case Heading():
-            return _opened(size, 700)
         case Condition():
             tight = isinstance(before.what, Condition | Heading) and before.level <= part.level
             return Space(0, 600) if tight else _opened(size, 1000)
         case NoticeLine():
-            tight = isinstance(before.what, Heading | NoticeLine)
-            return Space(mm(0.8), 300) if tight else Space(mm(0.8), 700)
-        case Gate():
-            return _opened(size, 600)
+            return Space(mm(0.8), 300 if isinstance(before.what, Heading | NoticeLine) else 700)
         case Sign():
             return Space(0, 300) if isinstance(before.what, ItemLine) else Space(mm(0.8), 500)
-        case Completion():
-            return _opened(size, 700)
-        case MemoryEdge.TOP:
-            return _opened(size, 500)
-        case MemoryEdge.FOOT:
-            return Space(0, 500)
+        case MemoryEdge():
+            return Space(0, 500) if what is MemoryEdge.FOOT else _opened(size, 500)
+        case Heading() | Completion():
+            return Space(length(_RULED, size), 1500)
+        case Gate():
+            return _opened(size, 600)
         case _:
-            assert_never(part.what)
+            assert_never(what)
 
 
 def _first(part: Part) -> Space:

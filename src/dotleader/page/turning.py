@@ -14,9 +14,7 @@ _FULL = (3, 5)
 
 def tops_of(rows: Sequence[Row], air: int) -> list[int]:
     """Where each row would begin if all stood on one endless face; `air` is what the pitch leaves between slots."""
-    steps = (
-        row.gap + row.air * air // 1000 + (rows[at - 1].height if at else 0) for at, row in enumerate(rows)
-    )
+    steps = (row.gap + row.air * air // 1000 + (rows[at - 1].height if at else 0) for at, row in enumerate(rows))
     return list(accumulate(steps))
 
 
@@ -25,9 +23,7 @@ def height_of(rows: Sequence[Row], tops: Sequence[int], start: int, end: int) ->
     return tops[end - 1] + rows[end - 1].height - tops[start] if end > start else 0
 
 
-def turns(
-    rows: Sequence[Row], tops: Sequence[int], room: int, foot: int, head: Callable[[int], int]
-) -> list[int]:
+def turns(rows: Sequence[Row], tops: Sequence[int], room: int, foot: int, head: Callable[[int], int]) -> list[int]:
     """The first row of each face.
 
     `room` is a face's height, `foot` what a face keeps free that goes on, and `head(at)` what stands above
@@ -45,9 +41,7 @@ def turns(
         starts.append(_turn(rows, tops, start, limit, lambda at: room - head(at)))
 
 
-def _turn(
-    rows: Sequence[Row], tops: Sequence[int], start: int, limit: int, space: Callable[[int], int]
-) -> int:
+def _turn(rows: Sequence[Row], tops: Sequence[int], start: int, limit: int, space: Callable[[int], int]) -> int:
     """The best row at or before `limit` to begin the next face with: so that it is the last, then at a group."""
 
     def cost(at: int) -> tuple[int, int]:

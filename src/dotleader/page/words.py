@@ -18,6 +18,7 @@ from dotleader.page.metrics import ems
 LOWERED = 800
 """Size of a subscript in thousandths of the text's."""
 
+_MINUS = re.compile(r"-\d")  # what is typed for a minus; the font has one
 _TIE = "\u00a0"
 _UNITS = frozenset(unit.shown for unit in UNITS.values())
 _AFTER = ".,;:)!?"
@@ -42,9 +43,7 @@ def words_of(phrase: Phrase, font: Font, symbols: frozenset[str]) -> Words:
     """A phrase's words; what a reference prints (`55 to 95 psi`) stays together."""
     if len(phrase.runs) == 1 and isinstance(phrase.runs[0], str):
         return plain_words(phrase.runs[0], font, symbols)
-    text = "".join(
-        run if isinstance(run, str) else _TIE.join(run.shown.split()) for run in phrase.runs
-    )
+    text = "".join(run if isinstance(run, str) else _TIE.join(run.shown.split()) for run in phrase.runs)
     return plain_words(text, font, symbols)
 
 
@@ -102,6 +101,8 @@ def _tokens(text: str) -> Iterator[str]:
                 if unit.rstrip(_AFTER) in _UNITS:
                     token, at = f"{token} {unit}", at + length
                     break
+        if _MINUS.match(token):
+            token = "−" + token[1:]
         yield token.replace(_TIE, " ")
 
 
