@@ -53,3 +53,8 @@ def write(folder: Path, **files: str) -> None:
         path = folder / (stem.replace("__", "/") + ".cards")
         path.parent.mkdir(parents=True, exist_ok=True)
         path.write_text(text, encoding="utf-8", newline="")
+
+
+def names(folder: Path) -> list[str]:
+    """What is in a folder, hidden files too."""
+    return sorted(path.name for path in folder.iterdir())

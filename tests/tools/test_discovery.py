@@ -132,8 +132,8 @@ def test_the_search_for_a_handbook_ends_three_folders_up(here: Path) -> None:
 
 def test_one_handbook_of_a_path(here: Path) -> None:
     write(here, one__book=book("a.cards"), one__a=CARD, two__other=book())
-    assert handbook_at("one", Files()) == "one/book.cards"
-    assert handbook_at("one/a.cards", Files()) == str(here / "one" / "book.cards")
+    assert handbook_at("one", Files()) == Task("one/book.cards")
+    assert handbook_at("one/a.cards", Files()).main == str(here / "one" / "book.cards")
     with pytest.raises(CannotRun) as trouble:
         handbook_at(".", Files())
     assert trouble.value.message == "There is more than one handbook in `.`."

@@ -8,8 +8,8 @@ from dotleader.report.order import severity_of
 from dotleader.source.finding import Finding, RuleFacts, Severity
 
 
-def counted(number: int, noun: str) -> str:
-    return f"{number:,} {noun}" if number == 1 else f"{number:,} {noun}s"
+def counted(number: int, noun: str, several: str = "") -> str:
+    return f"{number:,} {noun if number == 1 else several or noun + 's'}"
 
 
 def summary(findings: Sequence[Finding], facts: Mapping[str, RuleFacts], cards: int, files: int) -> str:

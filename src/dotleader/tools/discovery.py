@@ -13,9 +13,7 @@ from typing import NamedTuple
 
 from dotleader.tools.cannot_run import CannotRun, because
 from dotleader.tools.files import ENDING, STDIN, Files, shown_name
-
-PRINTED = "printed"
-"""The folder that `print` writes into unless another is named; nothing in it is a source."""
+from dotleader.tools.printed_names import PRINTED
 
 _HANDBOOK = re.compile(r"^handbook(?:\s|$)", re.MULTILINE)
 _INCLUDE = re.compile(r"^include[^\S\n]+(\S[^\n]*)", re.MULTILINE)
@@ -67,7 +65,7 @@ def sources_in(path: str) -> list[str]:
     return found
 
 
-def handbook_at(path: str, files: Files) -> str:
+def handbook_at(path: str, files: Files) -> Task:
     """The one handbook that a path means: the file, the handbook that includes it, or the only one of a folder.
 
     Raises CannotRun where there is none, or more than one.
@@ -78,7 +76,7 @@ def handbook_at(path: str, files: Files) -> str:
     if len(tasks) > 1:
         names = ", ".join(f"`{shown_name(task.main)}`" for task in tasks[:5])
         raise CannotRun(f"There is more than one handbook in `{shown_name(path)}`.", f"Name one of them: {names}.")
-    return tasks[0].main
+    return tasks[0]
 
 
 def _walk(folder: str, entered: set[str]) -> Iterator[str]:

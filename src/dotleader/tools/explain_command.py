@@ -66,7 +66,7 @@ def _name(name: str, path: str) -> None:
     from dotleader.tools.pipeline import lint_handbook  # noqa: PLC0415
 
     files = Files()
-    handbook = lint_handbook(handbook_at(path, files), files).handbook
+    handbook = lint_handbook(handbook_at(path, files).main, files).handbook
     pages = list(name_pages(name, handbook))
     if not pages:
         advice = _near(name, names_in(handbook)) or "Values, gauges, controls, sources and cards have a page."

@@ -1,0 +1,125 @@
+"""`dotleader print`: the reading copy and the sheets, all of them or nothing."""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from dotleader.report.full import full
+from dotleader.report.glyphs import escaped
+from dotleader.report.order import severity_of
+from dotleader.report.summary import counted, summary
+from dotleader.report.terminal import terminal_for
+from dotleader.rules.catalogue import FACTS
+from dotleader.source.finding import Finding, Severity
+from dotleader.tools.cannot_run import CannotRun
+from dotleader.tools.discovery import handbook_at
+from dotleader.tools.files import STDIN, Files, shown_name
+from dotleader.tools.pipeline import lint_handbook
+from dotleader.tools.printed_names import PRINTED, READING, SHEETS
+from dotleader.tools.saying import say
+
+if TYPE_CHECKING:  # argparse, and all that printing takes, are at hand only where they are used
+    from dotleader.tools.command_line import Options, Parser
+    from dotleader.tools.printed_book import Printed
+
+HELP = """\
+dotleader print HANDBOOK    lay out cards as pages to read and sheets to cut
+
+  HANDBOOK is a file, or a folder with one handbook in it. Two files are
+  written: reading.pdf has every face in order; sheets.pdf has the leaves on
+  the paper, to print on both sides and to cut. A handbook with errors is not
+  printed.
+
+  --to DIR                  write into this folder; without it, the folder
+                            `printed` beside the handbook
+  --draft                   print in spite of errors, DRAFT across every face
+  -h, --help                this text
+
+  Ends with 0 if it was printed, 1 if there are errors or there is nothing to
+  print, 2 if something could not be read or written.
+
+  dotleader print handbook.cards
+  dotleader print handbook.cards --to ~/desk --draft
+"""
+
+_IMPOSSIBLE = frozenset({"impossible-stock"})  # not even a draft can be laid out on it
+
+
+def arguments(parser: Parser) -> None:
+    parser.add_argument("handbook", nargs="?", metavar="HANDBOOK")
+    parser.add_argument("--to", dest="folder", metavar="DIR")
+    parser.add_argument("--draft", action="store_true")
+
+
+def run(options: Options) -> int:
+    if options.handbook is None:
+        raise CannotRun("No handbook to print was named.", "Name its file: `dotleader print handbook.cards`.")
+    files = Files()
+    main = _main(options.handbook, files)
+    linted = lint_handbook(main, files)
+    errors = [found for found in linted.findings if severity_of(found, FACTS) is Severity.ERROR]
+    impossible = [found for found in errors if found.rule in _IMPOSSIBLE]
+    if errors and (not options.draft or impossible):
+        say(_refusal(errors, len(linted.findings) - len(errors), bool(impossible)))
+        return 1
+    if not linted.handbook.cards and not linted.handbook.essays:
+        say((f"Nothing was printed: there is no card in {shown_name(main)}.",))
+        return 1
+    # reportlab takes longer to import than a lint takes altogether
+    from dotleader.tools.printed_book import print_handbook  # noqa: PLC0415
+    from dotleader.tools.printed_folder import write_folder  # noqa: PLC0415
+
+    printed = print_handbook(linted.handbook, len(errors) if options.draft else None)
+    beside = "" if main == STDIN else os.path.dirname(main)
+    folder = options.folder or os.path.join(beside, PRINTED)
+    written = write_folder(folder, printed.files)
+    say(_done(printed, folder, written.removed, written.left))
+    if options.draft:
+        said = f"; {counted(len(errors), 'error')}, see `dotleader lint {shown_name(main)}`" if errors else ""
+        say((f"This is a draft, and says so across every face{said}.",))
+    return 0
+
+
+def _main(path: str, files: Files) -> str:
+    main, only = handbook_at(path, files)
+    if only:
+        raise CannotRun(
+            f"`{shown_name(path)}` is a part of a handbook, and is printed with it.",
+            f"Name the handbook: `dotleader print {shown_name(main)}`.",
+        )
+    return main
+
+
+def _refusal(errors: list[Finding], others: int, impossible: bool) -> Iterator[str]:
+    """The errors, as `lint` shows them, and what can be done."""
+    yield from full(errors, FACTS, terminal_for(sys.stdout, os.environ))
+    yield f"Nothing was printed: {summary(errors, FACTS, 0, 0)}."
+    if others:
+        yield f"`dotleader lint` has {counted(others, 'more finding')}."
+    if not impossible:
+        yield "`--draft` prints in spite of errors, with DRAFT across every face."
+
+
+def _done(printed: Printed, folder: str, removed: tuple[str, ...], left: tuple[str, ...]) -> Iterator[str]:
+    """What was printed, and what to do with it now."""
+    book = printed.book
+    about = {
+        READING: f"{counted(len(book.faces), 'face')}, to read",
+        SHEETS: f"{counted(len(book.placement.leaves), 'leaf', 'leaves')} on "
+        f"{counted(printed.sheets, 'sheet')} of {book.stock.paper_name}, to print and cut",
+    }
+    terminal = terminal_for(sys.stdout, os.environ)
+    names = {name: escaped(shown_name(os.path.join(folder, name)), terminal) for name in printed.files}
+    width = max(map(len, names.values()))
+    for name, shown in names.items():
+        yield f"{shown:<{width}}  {about[name]}"
+    for name in removed:
+        yield f"{escaped(name, terminal)} of the print before was removed."
+    for name in left:
+        yield f"{escaped(name, terminal)} of the print before was changed by somebody and was left."
+    yield ""
+    yield "In the print dialogue: actual size (100 %), on both sides, turned on the long edge."
+    yield "Print one sheet first and measure its rulers: each is 100 mm long."

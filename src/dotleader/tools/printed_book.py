@@ -1,0 +1,75 @@
+"""A handbook as the files that are printed: the reading copy and the sheets. No I/O but what a PDF is made in."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from io import BytesIO
+
+from dotleader.handbook.model import Handbook
+from dotleader.output.pdf import PdfFacts, PdfPage, write_pdf
+from dotleader.page.book import Book, make_book
+from dotleader.page.declared import symbols_of
+from dotleader.page.frames import frame_of
+from dotleader.page.laid import LaidCard
+from dotleader.page.lay_card import lay_card
+from dotleader.page.lay_prose import lay_amplified, lay_essay
+from dotleader.page.reading import reading_pages
+from dotleader.page.sheets import Sheet, sheets
+from dotleader.tools.printed_names import READING, SHEETS
+from dotleader.tools.progress import Progress
+
+
+@dataclass(frozen=True, slots=True)
+class Printed:
+    """`files` by name; `sheets` counts papers, the sheet of rulers among them where there is one."""
+
+    files: dict[str, bytes]
+    book: Book
+    sheets: int
+
+
+def print_handbook(handbook: Handbook, draft: int | None = None) -> Printed:
+    """The files of a book of everything. `draft` is the number of errors when it is printed in spite of them."""
+    book = make_book(handbook, laid_out(handbook), draft)
+    papers = tuple(sheets(book.faces, book.stock))
+    progress = Progress("pages", len(book.faces) + 2 * len(papers))
+    registration = handbook.fact("registration")
+    subject = f"Reading copy, {registration}" if registration else "Reading copy"
+    facts = PdfFacts(book.title, subject, "", duplex=None, scaling_none=False)
+    reading = _pdf(_reading(book), facts, progress.done)
+    subject = f"Sheets to print at 100 %, on both sides, and to cut. {registration}".rstrip()
+    facts = PdfFacts(book.title, subject, "", duplex="long-edge", scaling_none=True)
+    cut = _pdf(_sheets(papers, book), facts, lambda count: progress.done(len(book.faces) + count))
+    progress.end()
+    return Printed({READING: reading, SHEETS: cut}, book, len(papers))
+
+
+def laid_out(handbook: Handbook) -> Iterator[LaidCard]:
+    """Every card with what explains it, and every text, in the order of the source."""
+    frame, symbols = frame_of(handbook.stock), symbols_of(handbook)
+    for card in handbook.cards:
+        yield lay_card(card, frame, symbols)
+        amplified = lay_amplified(card, frame, symbols)
+        if amplified is not None:
+            yield amplified
+    for essay in handbook.essays:
+        yield lay_essay(essay, frame, symbols)
+
+
+def _reading(book: Book) -> Iterator[PdfPage]:
+    for page in reading_pages(book.faces, book.stock):
+        yield PdfPage(page.width, page.height, page.items, label=page.label, outline=page.outline, name=page.label)
+
+
+def _sheets(papers: tuple[Sheet, ...], book: Book) -> Iterator[PdfPage]:
+    width, height = book.stock.paper
+    for sheet in papers:
+        for side in sheet.sides:
+            yield PdfPage(width, height, side.items)
+
+
+def _pdf(pages: Iterator[PdfPage], facts: PdfFacts, progress: Callable[[int], None]) -> bytes:
+    made = BytesIO()
+    write_pdf(pages, facts, made, progress)
+    return made.getvalue()
