@@ -75,23 +75,26 @@ def _lines(text: str) -> Iterator[str]:
 
 
 class RawLine(NamedTuple):
-    """A line of a block: where it starts, how far it is indented, and its text without indentation and end."""
+    """A line of a block: where it starts, how far it is indented and by what, and its text without either end."""
 
     start: int
     indent: int
     text: str
-    tabs: bool
+    lead: str
+
+    @property
+    def tabs(self) -> bool:
+        return "\t" in self.lead
 
 
 def raw_lines(chunk: str) -> Iterator[RawLine]:
     """The lines of a block, its head first. `start` is that of the first mark; a tab counts as four columns."""
     offset = 0
     for line in _lines(chunk):
-        body = line.rstrip().lstrip(_BYTE_ORDER_MARK)
-        text = body.lstrip()
-        lead = body[: len(body) - len(text)]
-        tabs = "\t" in lead
-        indent = len(lead.expandtabs(4)) if tabs else len(lead)
-        start = offset + len(line.rstrip()) - len(text)
-        yield RawLine(start, indent, text, tabs)
+        body = line.rstrip()
+        shown = body.lstrip(_BYTE_ORDER_MARK)
+        text = shown.lstrip()
+        lead = shown[: len(shown) - len(text)]
+        indent = len(lead.expandtabs(4)) if "\t" in lead else len(lead)
+        yield RawLine(offset + len(body) - len(text), indent, text, lead)
         offset += len(line)

@@ -7,6 +7,7 @@ from typing import Any
 from dotleader.source.text import Span
 from dotleader.syntax.grammar import read
 from dotleader.syntax.line_faults import near_word
+from dotleader.syntax.plain import plain
 from dotleader.syntax.tree import Allow, Fault, Head, Words
 from dotleader.syntax.words import read_words
 
@@ -51,8 +52,9 @@ _SLIPS = {
 }
 
 
-def head_line(text: str, start: int, allow: Allow | None, faults: list[Fault]) -> Head:
-    """The head that `text` (indentation and allow mark gone) is, standing at `start` in its block."""
+def head_line(written: str, start: int, allow: Allow | None, faults: list[Fault]) -> Head:
+    """The head that `written` (indentation and allow mark gone) is, standing at `start` in its block."""
+    text = plain(written)
     tree = read("head", text)
     span = Span(start, start + len(text))
     kind = "unknown_head" if isinstance(tree, int) else str(tree.data)
@@ -64,6 +66,9 @@ def head_line(text: str, start: int, allow: Allow | None, faults: list[Fault]) -
     for part in tree.children[1:]:
         token = part if hasattr(part, "type") else part.children[0]
         match token.type:
+            case "TITLE" if keyword == "include":  # the name of a file, whatever marks it has
+                path = written[token.start_pos :]
+                name = Words((path,), Span(start + token.start_pos, start + len(written)))
             case "TITLE" | "GAUGE_NAME":
                 name = read_words(token, start + token.start_pos, faults)
             case "IN_TAIL":

@@ -96,13 +96,19 @@ def _put(raw: RawLine, stack: list[_Open], faults: list[Fault]) -> None:
         body, allow = _comment(raw.text, span)
         stack[-1].children.append(_Open(raw.indent, Place.NOTHING, span, body, allow))
         return
-    indent = _tabbed(raw.indent, stack) if raw.tabs else raw.indent
-    level = _unwind(indent, stack, faults, span)
+    if raw.tabs:
+        raw = raw._replace(indent=_tabbed(raw.indent, stack))
+    level = _unwind(raw.indent, stack, faults, span)
     _append(raw, level, span, stack, faults)
 
 
 def _tabbed(indent: int, stack: list[_Open]) -> int:
-    """Where a line indented by tabs is read: one tab is one level, however wide the levels above are."""
+    """Where a line indented by tabs is read: one tab is one level, however wide the levels above are.
+
+    In a text, whose lines may be indented in any way, it is as deep as it looks.
+    """
+    if stack[0].place is Place.TEXT or any(node.place is Place.AMPLIFIED and node.indent < indent for node in stack):
+        return indent
     level = max(indent // 4, 1)
     return stack[level].indent if level < len(stack) else stack[-1].indent + 2
 

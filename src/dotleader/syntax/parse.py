@@ -9,7 +9,6 @@ from dotleader.syntax.blocks import RawLine, chunks, raw_lines
 from dotleader.syntax.heads import head_line
 from dotleader.syntax.line_faults import short
 from dotleader.syntax.nest import ALLOW, nested
-from dotleader.syntax.plain import plain
 from dotleader.syntax.tree import Allow, Blank, Block, Broken, Comment, Fault, File, Head, Line, Parsed, Placed
 
 
@@ -26,7 +25,7 @@ def parse_block(text: str) -> Parsed:
     if found:
         allow = Allow(found[2], found[3].strip(), Span(raw.start + found.start(1), raw.start + found.end(1)))
         shown = raw.text[: found.start()].rstrip()
-    head = head_line(plain(shown), raw.start, allow, faults)
+    head = head_line(shown, raw.start, allow, faults)
     return Parsed(Block(head, nested(head, lines[first + 1 :], faults), len(text)), tuple(faults))
 
 

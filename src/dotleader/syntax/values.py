@@ -21,7 +21,7 @@ from dotleader.syntax.tree import (
     Value,
 )
 
-_COMMAS = re.compile(r"\d++,[\d,]*")
+_COMMAS = re.compile(r"(?<!\d)\d++,[\d,]*")
 _THOUSANDS = re.compile(r"\d{1,3}(?:,\d{3})+")
 _LONG_NUMBER = re.compile(r"\d[\d,.]{30}")
 _SHAPES = {"exact", "range", "tolerance", "at_least", "at_most", "below", "above"}
