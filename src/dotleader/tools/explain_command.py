@@ -78,5 +78,5 @@ def _near(name: str, known: list[str]) -> str:
     from difflib import get_close_matches  # only after a slip  # noqa: PLC0415
 
     by_folded = {each.casefold(): each for each in known}
-    close = get_close_matches(name.casefold(), by_folded, 3)
-    return f"Did you mean {' or '.join(f'`{by_folded[each]}`' for each in close)}?" if close else ""
+    close = get_close_matches(name.casefold(), by_folded, 1)
+    return f"Did you mean `{by_folded[close[0]]}`?" if close else ""

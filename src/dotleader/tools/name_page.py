@@ -80,8 +80,8 @@ def _grow(tree: Tree, value: Declared, handbook: Handbook, above: tuple[str, ...
         elif key in above:
             tree.add(prose(f"{part.name}: the circle closes here"))
         else:
-            how = part.formula if part.parts else _origin(part.origin, handbook)
-            branch = tree.add(prose(f"{part.name}: {_result(part)}" + (f"  ({how})" if how else "")))
+            how = part.formula or _origin(part.origin, handbook)
+            branch = tree.add(prose(f"{part.name}: {_result(part)}" + (f" ({how})" if how else "")))
             _grow(branch, part, handbook, (*above, key))
 
 

@@ -1,0 +1,137 @@
+"""Print from end to end: what is written, what is refused, and what is said."""
+
+from __future__ import annotations
+
+import json
+import os
+import pty
+import subprocess
+from pathlib import Path
+
+import pypdf
+import pytest
+
+from dotleader.tools import progress as progress_module
+from dotleader.tools.progress import Progress
+from tests.tools.running import command, environment, names, run, write
+
+CLEAN = """\
+handbook Ostrel Two flight handbook
+  registration .... N0STL
+
+normal Taxi
+  Brakes .... CHECK, HOLD
+"""
+FAULTY = CLEAN + "  Airspeed .... {VX}\n"
+IMPOSSIBLE = CLEAN + "\nstock\n  leaf .... 300 x 400 mm\n  paper .... A4\n"
+
+
+@pytest.fixture
+def here(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    monkeypatch.chdir(tmp_path)
+    return tmp_path
+
+
+def test_a_handbook_is_printed_beside_it(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    write(here, book__book=CLEAN)
+    ran = run(capsys, "print", "book/book.cards")
+    assert (ran.code, ran.err) == (0, "")
+    assert names(here / "book" / "printed") == ["printed.json", "reading.pdf", "sheets.pdf"]
+    faces = len(pypdf.PdfReader(here / "book" / "printed" / "reading.pdf").pages)
+    sheets = len(pypdf.PdfReader(here / "book" / "printed" / "sheets.pdf").pages)
+    assert faces % 2 == sheets % 2 == 0
+    first, second, blank, *rest = ran.out.splitlines()
+    assert first == f"book/printed/reading.pdf  {faces} faces, to read"
+    assert second == f"book/printed/sheets.pdf   {faces // 2} leaves on {sheets // 2} sheets of A4, to print and cut"
+    assert blank == ""
+    assert any("100 %" in line and "both sides" in line for line in rest)
+
+
+def test_equal_input_gives_equal_bytes(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    write(here, book=CLEAN)
+    for folder in ("one", "two"):
+        assert run(capsys, "print", "book.cards", "--to", folder).code == 0
+    for name in names(here / "one"):
+        assert (here / "one" / name).read_bytes() == (here / "two" / name).read_bytes()
+
+
+@pytest.mark.parametrize(("source", "options"), [(FAULTY, ()), (IMPOSSIBLE, ()), (IMPOSSIBLE, ("--draft",))])
+def test_errors_are_listed_and_nothing_is_printed(
+    here: Path, capsys: pytest.CaptureFixture[str], source: str, options: tuple[str, ...]
+) -> None:
+    write(here, book=source)
+    ran = run(capsys, "print", "book.cards", *options)
+    assert ran.code == 1
+    assert ran.out.startswith("error ")
+    assert "\nNothing was printed: 1 error in 1 file.\n" in ran.out
+    assert ("--draft" in ran.out) is (source == FAULTY)
+    assert names(here) == ["book.cards"]
+
+
+def test_a_refused_print_leaves_the_one_before(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    write(here, book=CLEAN)
+    run(capsys, "print", "book.cards")
+    before = (here / "printed" / "sheets.pdf").read_bytes()
+    write(here, book=FAULTY)
+    assert run(capsys, "print", "book.cards").code == 1
+    assert (here / "printed" / "sheets.pdf").read_bytes() == before
+
+
+def test_a_draft_that_was_asked_for_ends_well_and_says_so(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    write(here, book=FAULTY)
+    ran = run(capsys, "print", "book.cards", "--draft")
+    assert ran.code == 0
+    assert "This is a draft, and says so across every face; 1 error, see `dotleader lint book.cards`." in ran.out
+    for page in pypdf.PdfReader(here / "printed" / "reading.pdf").pages:
+        assert "DRAFT" in page.extract_text()
+
+
+def test_what_cannot_be_printed_is_said(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    write(here, book="handbook A book\n\ninclude part.cards\n", part="normal Taxi\n  Brakes .... CHECK, HOLD\n")
+    ran = run(capsys, "print", "part.cards")
+    assert ran.code == 2
+    assert ran.err.splitlines()[0] == "dotleader: `part.cards` is a part of a handbook, and is printed with it."
+    assert run(capsys, "print").code == 2
+    assert run(capsys, "print", "missing.cards").code == 2
+    write(here, empty="# nothing\n")
+    ran = run(capsys, "print", "empty.cards")
+    assert (ran.code, ran.out) == (1, "Nothing was printed: there is no card in empty.cards.\n")
+
+
+def test_what_only_the_print_before_had_goes(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    write(here, book=CLEAN)
+    run(capsys, "print", "book.cards")
+    manifest = json.loads((here / "printed" / "printed.json").read_text())
+    (here / "printed" / "old.svg").write_text("old")
+    manifest["files"]["old.svg"] = "0"
+    (here / "printed" / "printed.json").write_text(json.dumps(manifest))
+    ran = run(capsys, "print", "book.cards")
+    assert "old.svg of the print before was changed by somebody and was left." in ran.out
+    assert (here / "printed" / "old.svg").exists()
+
+
+def test_progress_is_shown_on_a_terminal_only_and_after_a_second(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    now = [0.0]
+    monkeypatch.setattr(progress_module.time, "monotonic", lambda: now[0])
+    for watched, said in ((False, ""), (True, "\rpages: 12 of 40\r               \r")):
+        monkeypatch.setattr(progress_module, "_watched", lambda watched=watched: watched)
+        shown = Progress("pages", 40)
+        for count, seconds in ((5, 0.5), (12, 1.2), (13, 1.25)):
+            now[0] += seconds
+            shown.done(count)
+            now[0] -= seconds
+        shown.end()
+        assert capsys.readouterr().err == said
+
+
+def test_nothing_of_progress_in_a_short_print_on_a_terminal(here: Path) -> None:
+    write(here, book=CLEAN)
+    main, other = pty.openpty()
+    done = subprocess.run(
+        command("print", "book.cards"), stdout=subprocess.PIPE, stderr=other, env=environment(), check=False
+    )
+    os.close(other)
+    os.close(main)
+    assert done.returncode == 0
