@@ -7,12 +7,13 @@ nowhere, or used nowhere, follows from a line or a file that could not be read a
 
 from __future__ import annotations
 
+import re
 from bisect import bisect_right
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from dotleader.rules.rule import Rule
-from dotleader.source.finding import Finding
+from dotleader.source.finding import Finding, Severity
 from dotleader.source.text import Spot
 from dotleader.syntax.line_faults import one_apart
 from dotleader.syntax.lines import LEADER
@@ -35,8 +36,12 @@ NOWHERE_DECLARED = frozenset(
 """These mark a name that is declared nowhere, or that what is declared does not have."""
 
 ON_ONE_LINE = {
-    "tab-indentation": frozenset({"uneven-indentation", "stray-line"}),
+    "tab-indentation": frozenset({"uneven-indentation", "stray-line", "missing-response", "unknown-keyword"}),
     "open-brace": NOWHERE_DECLARED | {"unreadable-value", "near-name"},
+    "second-leader": NOWHERE_DECLARED,
+    "dots-against-digit": NOWHERE_DECLARED,
+    "unknown-keyword": frozenset({"value-without-source"}),
+    "unknown-unit": frozenset({"value-without-source"}),
 }
 """By rule: what follows from its findings on the same line."""
 
@@ -52,18 +57,26 @@ NEAR_BY = {
     "tab-indentation": _MISREAD | {"uneven-indentation"},
     "uneven-indentation": _MISREAD,
     "stray-line": _MISREAD,
+    "keyword-before-leader": _MISREAD | {"uneven-indentation"},
     "unknown-property": frozenset({"name-used-twice", "unknown-position"}),
 }
-"""By rule: what follows from its findings in the same line of the first level of a block, or in the next to it."""
+"""By rule: what follows from its findings in the same line of the first level of a block, or in the two next to it."""
 
 _OF_WHOLE_CARDS = frozenset({"no-phase", "no-trigger", "no-ending"})
 IN_ONE_BLOCK = {
-    "unknown-keyword": _OF_WHOLE_CARDS,
+    "unknown-keyword": _OF_WHOLE_CARDS | {"stray-line", "unknown-property"},
+    "keyword-before-leader": _OF_WHOLE_CARDS,
+    "stray-line": _OF_WHOLE_CARDS,
+    "tab-indentation": _OF_WHOLE_CARDS,
+    "uneven-indentation": _OF_WHOLE_CARDS,
     "missing-response": frozenset({"no-trigger"}),
     "unknown-phase": frozenset({"no-phase"}),
     "unnamed-block": frozenset({"no-phase"}),
 }
 """By rule: what follows from its findings in the same block, because a line of it could not be read."""
+
+_MISREADING = frozenset({"tab-indentation", "uneven-indentation", "stray-line"})
+_BRACED = re.compile(r"\{([^{}]+)\}")
 
 UNREAD = frozenset({"missing-file", "include-outside", "include-circle", "not-text"})
 """After these a part of the handbook is not at hand."""
@@ -91,12 +104,13 @@ class _Seen:
             self.on_line[_line(spot)].add(finding.rule)
             self.in_block[_among(self.starts, spot)].add(finding.rule)
             name, number = _among(self.firsts, spot)
-            for near in (number - 1, number, number + 1):
+            for near in range(number - 2, number + 3):
                 self.near_by[name, near].add(finding.rule)
         self.unread = not UNREAD.isdisjoint(finding.rule for finding in found)
         self.misspelt = {related.spot for f in found if f.rule == "near-name" for related in f.related}
-        self.sought = {_sought(f.spot) for f in found if f.rule in NOWHERE_DECLARED}
-        amiss = [f for f in found if rules[f.rule].family == "structure"]
+        self.sought = {name for f in found if f.rule in NOWHERE_DECLARED for name in _sought(f)}
+        errors = (finding for finding in found if rules[finding.rule].severity is Severity.ERROR)
+        amiss = [finding for finding in errors if finding.rule not in NOWHERE_DECLARED]
         self.amiss_lines = {_line(f.spot): f.spot.source for f in amiss}
         self.amiss_blocks = {_among(self.starts, f.spot) for f in amiss}
         self.lost_texts = [folded(_text(file, placed)) for file in files for placed in file.blocks if _is_lost(placed)]
@@ -111,7 +125,9 @@ class _Seen:
         )
         if any(rule in effects.get(cause, ()) for effects, seen in causes for cause in seen):
             return True
-        if self._in_lost_block(spot):
+        if self._in_lost_block(spot) or (rule in _OF_WHOLE_CARDS and self._is_cut_off(spot)):
+            return True
+        if rule == "near-name" and any(self._is_misread(related.spot) for related in finding.related):
             return True
         if rule in NOWHERE_USED:
             return self.unread or self._may_be_used(spot)
@@ -126,6 +142,16 @@ class _Seen:
             return False
         placed = self.blocks[name][number]
         return _is_lost(placed) and spot.start > placed.start + placed.block.head.span.start
+
+    def _is_cut_off(self, spot: Spot) -> bool:
+        """Whether the block of a place is followed by one that is not known: often its own line, not indented."""
+        name, number = _among(self.starts, spot)
+        following = self.blocks.get(name, ())[number + 1 : number + 2]
+        return any(map(_is_lost, following))
+
+    def _is_misread(self, spot: Spot) -> bool:
+        """Whether what stands at a place may be read as something that it is not."""
+        return not _MISREADING.isdisjoint(self.near_by[_among(self.firsts, spot)])
 
     def _may_be_used(self, spot: Spot) -> bool:
         """Whether a declared name stands, perhaps misspelt, where nobody could read it."""
@@ -142,13 +168,19 @@ class _Seen:
             gauge = block[1] >= 0 and self.blocks[block[0]][block[1]].block.head.keyword == "gauge"
             if _line(related.spot) in self.amiss_lines or (gauge and block in self.amiss_blocks):
                 return True
-        sought = _sought(finding.spot)
-        texts = [text for text in self.amiss_texts if any(_declares(line, sought) for line in _readings(text))]
-        return bool(texts) or any(sought in text for text in self.lost_texts)
+        return any(
+            any(sought in text for text in self.lost_texts)
+            or any(_declares(line, sought) for text in self.amiss_texts for line in _readings(text))
+            for sought in _sought(finding)
+        )
 
 
-def _sought(spot: Spot) -> str:
-    return folded(spot.text.strip("{}"))
+def _sought(finding: Finding) -> list[str]:
+    """The names that a finding may miss, folded: what stands in braces, or all of it; of a source no detail."""
+    text = finding.spot.text
+    if finding.rule == "unknown-source":
+        text = text.partition(",")[0]
+    return [folded(name) for name in _BRACED.findall(text) or [text]]
 
 
 def _readings(text: str) -> Iterator[str]:

@@ -32,7 +32,7 @@ _LIKE_ITEM = re.compile(r"\S\s(?:\.{2,}|…|\.\s\.\s\.[\s.]*)\s|\S\s?\.{4,}")
 class _Open:
     """A line whose children are still coming."""
 
-    __slots__ = ("allow", "body", "children", "count", "indent", "last", "place", "span", "written")
+    __slots__ = ("allow", "body", "children", "count", "indent", "last", "place", "slips", "span", "written")
 
     def __init__(self, indent: int, place: Place, span: Span, body: Body, allow: Allow | None) -> None:
         self.indent = indent  # as it is read
@@ -44,12 +44,20 @@ class _Open:
         self.children: list[_Open] = []
         self.last: _Open | None = None  # the last line below it that is no comment and not blank
         self.count = 0  # of such lines
+        self.slips: set[int] = set()  # indentations of these that are read as another, which has been said
 
     def take(self, child: _Open, written: int) -> None:
         child.written = written
         self.children.append(child)
         self.last = child
         self.count += 1
+        if written != child.indent:
+            self.slips.add(written)
+
+    def holds(self, indent: int) -> bool:
+        """Whether a line indented so far stands below this one. An uneven heading holds what is deeper than it should be."""
+        heads = self.place in (Place.CARD, Place.AMPLIFIED)
+        return indent > (self.indent if heads else max(self.indent, self.written))
 
     def closed(self) -> Line:
         return Line(self.span, self.body, tuple(child.closed() for child in self.children), self.allow)
@@ -140,7 +148,7 @@ def _unwind(indent: int, stack: list[_Open], faults: list[Fault], span: Span) ->
     A line that is uneven is read as if it were even, so that one slip is one finding.
     """
     closed = False
-    while len(stack) > 1 and indent <= max(stack[-1].indent, stack[-1].written):
+    while len(stack) > 1 and not stack[-1].holds(indent):
         stack.pop()
         closed = True
     # A line indented between two levels belongs to no line above it.
@@ -148,7 +156,7 @@ def _unwind(indent: int, stack: list[_Open], faults: list[Fault], span: Span) ->
     if not closed or above.last is None or above.place in PROSE_PLACES:
         return indent
     level, help_ = above.last.indent, "Indent it by {0}, or by {1} if it belongs to the line above."
-    if indent in (level, above.last.written):  # the first of several lines with one slip says it for all
+    if indent == level or indent in above.slips:  # the first of several lines with one slip says it for all
         return level
     wrong, among = indent, "the lines it stands among"
     if above.count == 1 and indent < level:  # rather the line above, which alone is deeper
