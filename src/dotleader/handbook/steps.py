@@ -137,7 +137,7 @@ class Steps:
                 f"`{body.keyword}` follows no `if`.",
                 f"`{body.keyword}` stands right after the block of an `if`, indented like it.",
             )
-        if depth >= DEEPEST_BRANCH:
+        if depth == DEEPEST_BRANCH:  # said once, however deep it goes on
             self.ledger.say(
                 "branch-too-deep",
                 spot,
