@@ -41,6 +41,11 @@ ON_ONE_LINE = {
     "second-leader": NOWHERE_DECLARED,
     "dots-against-digit": NOWHERE_DECLARED,
     "unknown-keyword": frozenset({"value-without-source"}),
+    "empty-block": frozenset({"no-ending"}),
+    "near-name": frozenset({"uneven-wording"}),
+    "vague-response": frozenset({"unknown-position"}),
+    "typed-completion": frozenset({"vague-response", "empty-block"}),
+    "memory-on-normal-card": frozenset({"misplaced-line"}),
     "unknown-unit": frozenset({"value-without-source"}),
 }
 """By rule: what follows from its findings on the same line."""
@@ -62,13 +67,13 @@ NEAR_BY = {
 }
 """By rule: what follows from its findings in the same line of the first level of a block, or in the two next to it."""
 
-_OF_WHOLE_CARDS = frozenset({"no-phase", "no-trigger", "no-ending"})
+_OF_WHOLE_CARDS = frozenset({"no-phase", "no-trigger", "no-ending", "empty-card"})
 IN_ONE_BLOCK = {
     "unknown-keyword": _OF_WHOLE_CARDS | {"stray-line", "unknown-property"},
     "keyword-before-leader": _OF_WHOLE_CARDS,
     "stray-line": _OF_WHOLE_CARDS,
-    "tab-indentation": _OF_WHOLE_CARDS,
-    "uneven-indentation": _OF_WHOLE_CARDS,
+    "tab-indentation": _OF_WHOLE_CARDS | {"misplaced-line"},
+    "uneven-indentation": _OF_WHOLE_CARDS | {"misplaced-line"},
     "missing-response": frozenset({"no-trigger"}),
     "unknown-phase": frozenset({"no-phase"}),
     "unnamed-block": frozenset({"no-phase"}),

@@ -6,8 +6,9 @@ import re
 
 from dotleader.source.text import Span
 from dotleader.syntax.blocks import RawLine
-from dotleader.syntax.line_faults import CARD_KEYWORDS, short
+from dotleader.syntax.line_faults import short
 from dotleader.syntax.lines import LEADER, card_line, fact_line
+from dotleader.syntax.open_line import OpenLine
 from dotleader.syntax.places import (
     NUMBER_PROPERTIES,
     PROSE_PLACES,
@@ -16,6 +17,7 @@ from dotleader.syntax.places import (
     place_below,
     place_of_block,
 )
+from dotleader.syntax.slips import belongs_higher, is_neighbour, is_no_more_notice, spaces
 from dotleader.syntax.tree import Allow, Blank, Body, Broken, Comment, Fault, Head, Item, Line, Prose, Row
 from dotleader.syntax.words import read_words
 
@@ -23,59 +25,21 @@ DEEPEST = 12
 """Levels of indentation below a head that are read."""
 
 ALLOW = re.compile(r"(?:^|(?<=\s\s))(#\s*+allow\b\s*+([^\s:]*+)\s*+:?\s*+(.*))$")
-_NOTICE = re.compile(r"(note|caution|warning)(?=\s)")
-_KEYWORD = re.compile(rf"(?:{'|'.join(CARD_KEYWORDS)})(?=\s|$)")
-_LIKE_ITEM = re.compile(r"\S\s(?:\.{2,}|…|\.\s\.\s\.[\s.]*)\s|\S\s?\.{4,}")
-"""In a detail, `Wait... then` is text; dots with spaces around them, or four of them, are a leader."""
-
-
-class _Open:
-    """A line whose children are still coming."""
-
-    __slots__ = ("allow", "body", "children", "count", "indent", "last", "place", "slips", "span", "written")
-
-    def __init__(self, indent: int, place: Place, span: Span, body: Body, allow: Allow | None) -> None:
-        self.indent = indent  # as it is read
-        self.written = indent  # which is another where there is a finding about it
-        self.place = place  # of what stands below it
-        self.span = span
-        self.body = body
-        self.allow = allow
-        self.children: list[_Open] = []
-        self.last: _Open | None = None  # the last line below it that is no comment and not blank
-        self.count = 0  # of such lines
-        self.slips: set[int] = set()  # indentations of these that are read as another, which has been said
-
-    def take(self, child: _Open, written: int) -> None:
-        child.written = written
-        self.children.append(child)
-        self.last = child
-        self.count += 1
-        if written != child.indent:
-            self.slips.add(written)
-
-    def holds(self, indent: int) -> bool:
-        """Whether a line indented so far stands below this one. An uneven heading holds what is deeper than it should be."""
-        heads = self.place in (Place.CARD, Place.AMPLIFIED)
-        return indent > (self.indent if heads else max(self.indent, self.written))
-
-    def closed(self) -> Line:
-        return Line(self.span, self.body, tuple(child.closed() for child in self.children), self.allow)
 
 
 def nested(head: Head, lines: list[RawLine], faults: list[Fault]) -> tuple[Line, ...]:
     """The lines below `head` as a tree."""
-    root = _Open(0, place_of_block(head.keyword), head.span, Blank(), None)
+    root = OpenLine(0, place_of_block(head.keyword), head.span, Blank(), None)
     stack = [root]
     for raw in lines:
         if not raw.text:
-            stack[-1].children.append(_Open(raw.indent, Place.NOTHING, Span(raw.start, raw.start), Blank(), None))
+            stack[-1].children.append(OpenLine(raw.indent, Place.NOTHING, Span(raw.start, raw.start), Blank(), None))
             continue
         _put(raw, stack, faults)
     return tuple(child.closed() for child in _blanks_up(root).children)
 
 
-def _put(raw: RawLine, stack: list[_Open], faults: list[Fault]) -> None:
+def _put(raw: RawLine, stack: list[OpenLine], faults: list[Fault]) -> None:
     span = Span(raw.start, raw.start + len(raw.text))
     if raw.tabs:
         faults.append(
@@ -102,7 +66,7 @@ def _put(raw: RawLine, stack: list[_Open], faults: list[Fault]) -> None:
         return
     if raw.text.startswith("#") and not (_prose(stack) and raw.indent > _base(stack)):
         body, allow = _comment(raw.text, span)
-        stack[-1].children.append(_Open(raw.indent, Place.NOTHING, span, body, allow))
+        stack[-1].children.append(OpenLine(raw.indent, Place.NOTHING, span, body, allow))
         return
     if raw.tabs:
         raw = raw._replace(indent=_tabbed(raw.indent, stack))
@@ -110,7 +74,7 @@ def _put(raw: RawLine, stack: list[_Open], faults: list[Fault]) -> None:
     _append(raw, level, span, stack, faults)
 
 
-def _tabbed(indent: int, stack: list[_Open]) -> int:
+def _tabbed(indent: int, stack: list[OpenLine]) -> int:
     """Where a line indented by tabs is read: one tab is one level, however wide the levels above are.
 
     In a text, whose lines may be indented in any way, it is as deep as it looks.
@@ -121,7 +85,7 @@ def _tabbed(indent: int, stack: list[_Open]) -> int:
     return stack[level].indent if level < len(stack) else stack[-1].indent + 2
 
 
-def _level(stack: list[_Open]) -> int:
+def _level(stack: list[OpenLine]) -> int:
     """Where an unindented line is read: beside the item above it, or below the line that opened this part."""
     if stack[0].place is Place.EQUIPMENT and len(stack) > 1:
         return stack[1].indent
@@ -133,16 +97,16 @@ def _level(stack: list[_Open]) -> int:
     return 2
 
 
-def _prose(stack: list[_Open]) -> bool:
+def _prose(stack: list[OpenLine]) -> bool:
     return any(node.place in RAW_PLACES for node in stack)
 
 
-def _base(stack: list[_Open]) -> int:
+def _base(stack: list[OpenLine]) -> int:
     """The indentation of the outermost line below which everything is prose."""
     return next(node.indent for node in stack if node.place in RAW_PLACES)
 
 
-def _unwind(indent: int, stack: list[_Open], faults: list[Fault], span: Span) -> int:
+def _unwind(indent: int, stack: list[OpenLine], faults: list[Fault], span: Span) -> int:
     """Close what this line no longer stands below; the indentation as which it is read.
 
     A line that is uneven is read as if it were even, so that one slip is one finding.
@@ -165,18 +129,14 @@ def _unwind(indent: int, stack: list[_Open], faults: list[Fault], span: Span) ->
         Fault(
             "uneven-indentation",
             span,
-            f"This line is indented by {_spaces(wrong)}; {among} by {level}.",
-            help_.format(_spaces(level), level + 2),
+            f"This line is indented by {spaces(wrong)}; {among} by {level}.",
+            help_.format(spaces(level), level + 2),
         )
     )
     return level
 
 
-def _spaces(count: int) -> str:
-    return f"{count} space" if count == 1 else f"{count} spaces"
-
-
-def _append(raw: RawLine, indent: int, span: Span, stack: list[_Open], faults: list[Fault]) -> None:
+def _append(raw: RawLine, indent: int, span: Span, stack: list[OpenLine], faults: list[Fault]) -> None:
     if len(stack) > DEEPEST:
         if stack[-1].last is None:  # said once for all the lines that stand so deep together
             faults.append(
@@ -187,11 +147,13 @@ def _append(raw: RawLine, indent: int, span: Span, stack: list[_Open], faults: l
                     "A card has at most two levels of branches. Make a card of what stands so deep and `go to` it.",
                 )
             )
-        stack[-1].take(_Open(indent, Place.TEXT, span, Broken(raw.text), None), raw.indent)
+        stack[-1].take(OpenLine(indent, Place.TEXT, span, Broken(raw.text), None), raw.indent)
         return
     above = stack[-1].place
-    if (above is Place.DETAIL and _belongs_higher(raw, stack, faults, span)) or (
-        above is Place.NOTHING and len(stack) > 1 and _is_neighbour(raw, stack, faults, span)
+    if (
+        (above is Place.DETAIL and belongs_higher(raw, stack, faults, span))
+        or (above is Place.NOTHING and len(stack) > 1 and is_neighbour(raw, stack, faults, span))
+        or (above is Place.TEXT and is_no_more_notice(raw, stack, faults, span))
     ):
         while len(stack) > 1 and stack[-1].place is above:
             indent = stack.pop().indent
@@ -199,59 +161,12 @@ def _append(raw: RawLine, indent: int, span: Span, stack: list[_Open], faults: l
     text, allow = _without_allow(raw.text, raw.start, place)
     span = Span(raw.start, raw.start + len(text))
     body = _body(text, raw.start, place, stack, faults)
-    node = _Open(indent, place_below(place, body), span, body, allow)
+    node = OpenLine(indent, place_below(place, body), span, body, allow)
     stack[-1].take(node, raw.indent)
     stack.append(node)
 
 
-def _is_neighbour(raw: RawLine, stack: list[_Open], faults: list[Fault], span: Span) -> bool:
-    """Whether a line below one that has nothing below it can be read as its neighbour."""
-    above = stack[-1]
-    if not LEADER.search(raw.text) and (isinstance(above.body, Row) or not _KEYWORD.match(raw.text)):
-        return False
-    faults.append(
-        Fault(
-            "uneven-indentation",
-            span,
-            f"`{short(raw.text)}` is indented below a line that has nothing below it.",
-            f"Indent it by {_spaces(above.indent)} like the line above; it is read so.",
-        )
-    )
-    return True
-
-
-def _belongs_higher(raw: RawLine, stack: list[_Open], faults: list[Fault], span: Span) -> bool:
-    """Whether a line below an item cannot be its detail; then it is read as the item's neighbour."""
-    notice = _NOTICE.match(raw.text)
-    if not (notice or _LIKE_ITEM.search(raw.text)) or any(node.place is Place.AMPLIFIED for node in stack):
-        return False
-    item = next(node for node in reversed(stack) if isinstance(node.body, Item))
-    level = item.indent
-    if isinstance(item.body, Item) and item.body.response is None:
-        pass  # probably the heading of these lines; that it has no response is said
-    elif notice:
-        faults.append(
-            Fault(
-                "notice-below-item",
-                span,
-                f"`{notice[1]}` stands below an item, where only the item's details do.",
-                f"Put it before the item it warns of, indented by {_spaces(level)}; "
-                "for a remark on the item itself leave the keyword out.",
-            )
-        )
-    else:
-        faults.append(
-            Fault(
-                "uneven-indentation",
-                span,
-                f"`{short(raw.text)}` has a leader but is indented below an item, where only details stand.",
-                f"Indent it by {_spaces(level)} like the item above; it is read so.",
-            )
-        )
-    return True
-
-
-def _body(text: str, start: int, place: Place, stack: list[_Open], faults: list[Fault]) -> Body:
+def _body(text: str, start: int, place: Place, stack: list[OpenLine], faults: list[Fault]) -> Body:
     match place:
         case Place.CARD:
             return card_line(text, start, faults)
@@ -278,7 +193,7 @@ def _amplified_item(text: str, start: int, faults: list[Fault]) -> Body:
     return Prose(read_words(text, start, faults))
 
 
-def _misplaced(text: str, start: int, stack: list[_Open], faults: list[Fault]) -> Body:
+def _misplaced(text: str, start: int, stack: list[OpenLine], faults: list[Fault]) -> Body:
     above = stack[-1]
     rows = isinstance(above.body, Row)
     where = "below a row, which has nothing below it" if rows else "where nothing can stand below the line above"
@@ -287,7 +202,7 @@ def _misplaced(text: str, start: int, stack: list[_Open], faults: list[Fault]) -
             "uneven-indentation" if LEADER.search(text) or rows else "stray-line",
             Span(start, start + len(text)),
             f"`{short(text)}` is indented {where}.",
-            f"Indent it by {_spaces(max(above.indent, 2))} if it belongs to the block, or write it on the line above.",
+            f"Indent it by {spaces(max(above.indent, 2))} if it belongs to the block, or write it on the line above.",
         )
     )
     return Broken(text)
@@ -309,12 +224,12 @@ def _without_allow(text: str, start: int, place: Place) -> tuple[str, Allow | No
     return text[: found.start()].rstrip(), Allow(found[2], found[3].strip(), span)
 
 
-def _blanks_up(node: _Open) -> _Open:
+def _blanks_up(node: OpenLine) -> OpenLine:
     """Blank lines and comments at the end of what stands below a line stand after it, not in it."""
-    out: list[_Open] = []
+    out: list[OpenLine] = []
     for child in node.children:
         _blanks_up(child)
-        trailing: list[_Open] = []
+        trailing: list[OpenLine] = []
         while child.children and isinstance(child.children[-1].body, Blank | Comment):
             last = child.children[-1]
             if isinstance(last.body, Comment) and last.indent > child.indent:
