@@ -11,7 +11,7 @@ from types import MappingProxyType
 
 from dotleader.handbook.phases import ORDER, phase_named
 from dotleader.handbook.stock import Stock
-from dotleader.handbook.stock_measures import BLEED
+from dotleader.handbook.stock_measures import BLEED, hole_strip
 from dotleader.page.drawn import Box, Drawn, Font, Ink, Text, mm
 from dotleader.page.frames import BAND, Margins, band_width, frame_of
 from dotleader.page.metrics import cap_height, width
@@ -83,14 +83,18 @@ def slot_heights(stock: Stock) -> tuple[int, int]:
 
 
 def _band(stock: Stock, margins: Margins, kind: str) -> Iterator[Box]:
+    """Along the whole edge, but for the hole strip that a leaf bound at the top has across its head."""
     height = stock.leaf[1]
+    first = -BLEED if stock.bound_at == "left" else hole_strip(stock) or -BLEED
+    parts: list[tuple[int, int]] = []
     if kind == "emergency":
-        yield _at_edge(stock, margins, -BLEED, height + 2 * BLEED)
+        parts.append((first, height + BLEED))
     elif kind == "abnormal":
-        for middle in range(0, height + BLOCK // 2, BLOCK_PITCH):
-            upper, lower = max(middle - BLOCK // 2, -BLEED), min(middle + BLOCK // 2, height + BLEED)
-            top = height - lower if margins.upside else upper
-            yield _at_edge(stock, margins, top, lower - upper)
+        middles = range(0, height + BLOCK // 2, BLOCK_PITCH)
+        parts.extend((max(middle - BLOCK // 2, first), min(middle + BLOCK // 2, height + BLEED)) for middle in middles)
+    for upper, lower in parts:
+        if upper < lower:
+            yield _at_edge(stock, margins, height - lower if margins.upside else upper, lower - upper)
 
 
 def _at_edge(stock: Stock, margins: Margins, top: int, height: int) -> Box:

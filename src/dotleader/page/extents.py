@@ -27,10 +27,9 @@ class Rect(NamedTuple):
         )
 
     def meets(self, other: Rect) -> bool:
-        """Whether the two share an area; touching edges share none."""
-        return (
-            self.left < other.right and other.left < self.right and self.top < other.bottom and other.top < self.bottom
-        )
+        """Whether the two share an area; touching edges share none, and what has no area itself neither."""
+        left, top, right, bottom = self.common(other)
+        return left < right and top < bottom
 
     def common(self, other: Rect) -> Rect:
         """What the two share; empty or turned inside out where they share nothing."""
@@ -97,7 +96,11 @@ def extents(items: Iterable[Drawn], at: Turned = HERE) -> Iterator[tuple[Drawn, 
             case Line(points, stroke):
                 half = -(-stroke // 2)
                 xs, ys = [x for x, _ in points], [y for _, y in points]
-                yield item, at.rect(min(xs) - half, min(ys) - half, max(xs) + half, max(ys) + half)
+                # The ends of a stroke are square and flush; what turns reaches half a stroke past its corners.
+                straight = len(points) == 2 and not item.closed and not item.dots
+                across = 0 if straight and ys[0] == ys[-1] else half
+                along = 0 if straight and xs[0] == xs[-1] else half
+                yield item, at.rect(min(xs) - across, min(ys) - along, max(xs) + across, max(ys) + along)
             case Box(x, y, w, h, _, stroke):
                 half = -(-stroke // 2)
                 yield item, at.rect(x - half, y - half, x + w + half, y + h + half)

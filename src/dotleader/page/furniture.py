@@ -164,7 +164,8 @@ def draft(stock: Stock, margins: Margins, errors: int, flat: bool) -> Iterator[D
     base = head_rule(stock) + margins.down - OVER_RULE - UPPER_LINE
     left = margins.left + taken if margins.outer_right else margins.left + frame.width - long - taken
     yield Text(left, base, said, said_size, Font.BOLD)
-    size = DRAFT_SIZE * min(1000, frame.width * 1000 // width("DRAFT", Font.BOLD, DRAFT_SIZE)) // 1000
+    room_across = frame.width - 2 * DRAFT_OUTLINE
+    size = DRAFT_SIZE * min(1000, room_across * 1000 // width("DRAFT", Font.BOLD, DRAFT_SIZE)) // 1000
     high = cap_height(Font.BOLD, size)
     room = frame.bottom - frame.top
     count = max(1, (room + high * (DRAFT_PITCH - 1000) // 1000) // (high * DRAFT_PITCH // 1000))
