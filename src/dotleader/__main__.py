@@ -3,10 +3,8 @@
 from __future__ import annotations
 
 import os
-import signal
 import sys
 from collections.abc import Sequence
-from typing import NoReturn
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -34,19 +32,11 @@ def _run(arguments: Sequence[str]) -> int:
     from dotleader.tools.saying import complain, ready_streams  # noqa: PLC0415
 
     ready_streams()
-    for name in ("SIGTERM", "SIGHUP"):
-        if hasattr(signal, name):
-            signal.signal(getattr(signal, name), _ended)
     try:
         return run(arguments)
     except CannotRun as trouble:
         complain(trouble.message, trouble.advice)
         return 2
-
-
-def _ended(number: int, _: object) -> NoReturn:
-    """Asked to end: as an exception, so that unfinished files are taken away first."""
-    sys.exit(128 + number)
 
 
 def _apologise(fault: Exception) -> None:

@@ -12,6 +12,12 @@ import pytest
 
 from dotleader.__main__ import main
 
+CLEAN = "normal Taxi\n  when the engine runs smoothly\n  Brakes .... CHECK, HOLD\n"
+"""A loose card that no rule has anything to say about."""
+
+FAULTY = "normal Taxi\n  when the engine runs smoothly\n  Airspeed .... {VX}\n"
+"""A loose card with one error, at line 3 and column 17."""
+
 SRC = Path(__file__).parents[2] / "src"
 
 

@@ -16,10 +16,7 @@ from dotleader import __version__
 from dotleader.__main__ import main
 from dotleader.tools import command_line
 from dotleader.tools.command_line import SUMMARIES, Parser
-from tests.tools.running import command, environment, process, run, write
-
-CLEAN = "normal Taxi\n  Brakes .... CHECK, HOLD\n"
-FAULTY = "normal Taxi\n  Brakes .... {VX}\n"
+from tests.tools.running import CLEAN, FAULTY, command, environment, process, run, write
 
 
 @pytest.mark.parametrize("arguments", [(), ("--help",), ("-h",), ("help",)])
@@ -82,7 +79,7 @@ def test_paths_may_stand_around_options(capsys: pytest.CaptureFixture[str], tmp_
     write(tmp_path, a=CLEAN, b=FAULTY)
     ran = run(capsys, "lint", tmp_path / "a.cards", "--as", "brief", tmp_path / "b.cards")
     assert ran.code == 1
-    assert "b.cards:2:15: error unknown-value" in ran.out
+    assert "b.cards:3:17: error unknown-value" in ran.out
 
 
 def test_a_fault_of_our_own_is_one_sentence(

@@ -12,9 +12,8 @@ from dotleader.syntax.parse import parse
 from dotleader.tools.cannot_run import CannotRun
 from dotleader.tools.discovery import Task, find, handbook_at, included_by, is_handbook, sources_in
 from dotleader.tools.files import Files
+from tests.tools.running import CLEAN as CARD
 from tests.tools.running import write
-
-CARD = "normal Taxi\n  Brakes .... CHECK, HOLD\n"
 
 
 @pytest.fixture

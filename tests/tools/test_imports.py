@@ -8,11 +8,11 @@ from pathlib import Path
 
 import pytest
 
-from tests.tools.running import environment, write
+from tests.tools.running import CLEAN, environment, write
 
 HEAVY = {
     "rich", "reportlab", "lark", "email", "asyncio", "urllib", "json", "difflib", "tempfile", "pathlib", "shutil",
-    "subprocess", "socket", "hashlib", "random", "PIL",
+    "subprocess", "socket", "hashlib", "random", "signal", "PIL",
 }  # fmt: skip
 
 SCRIPT = """
@@ -43,12 +43,12 @@ def imported(*arguments: str, cwd: Path) -> set[str]:
         (("lint", "--as", "brief", "."), set()),
         (("lint", "."), set()),
         (("lint", "--as", "json", "."), {"json"}),
-        (("format", "--check", "."), set()),
+        (("format", "--check", "."), {"signal"}),
         (("--version",), set()),
     ],
 )
 def test_only_what_is_needed(tmp_path: Path, arguments: tuple[str, ...], allowed: set[str]) -> None:
-    write(tmp_path, a="normal Taxi\n  Brakes .... CHECK, HOLD\n")
+    write(tmp_path, a=CLEAN)
     before = imported("--help", cwd=tmp_path)  # what this Python itself has imported by then
     found = imported(*arguments, cwd=tmp_path)
     assert (found & HEAVY) - before == allowed
@@ -56,7 +56,7 @@ def test_only_what_is_needed(tmp_path: Path, arguments: tuple[str, ...], allowed
 
 
 def test_format_does_without_the_handbook(tmp_path: Path) -> None:
-    write(tmp_path, a="normal Taxi\n  Brakes .... CHECK, HOLD\n")
+    write(tmp_path, a=CLEAN)
     script = SCRIPT.format(arguments=["format", "--check", "."]).replace('.partition(".")[0]', "")
     done = subprocess.run(
         [sys.executable, "-c", script], capture_output=True, cwd=tmp_path, env=environment(), check=False

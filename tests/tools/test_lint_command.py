@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.tools.running import process, run, write
+from tests.tools.running import CLEAN, FAULTY, process, run, write
 
 HANDBOOK = """\
 handbook Ostrel Two flight handbook
@@ -21,8 +21,6 @@ sources
 speeds
   VG .... 82 KIAS  from glide tests
 """
-CLEAN = "normal Taxi\n  Brakes .... CHECK, HOLD\n"
-FAULTY = "normal Taxi\n  Airspeed .... {VX}\n"
 WARNED = "# allow no-such-rule: because\n" + CLEAN
 
 
@@ -48,12 +46,12 @@ def test_an_error_ends_with_1_in_every_form(here: Path, capsys: pytest.CaptureFi
     assert full.out.endswith("\n\n1 error in 1 file\n")
     brief = run(capsys, "lint", "--as", "brief", "a.cards")
     assert brief.code == 1
-    assert brief.out.startswith("a.cards:2:17: error unknown-value: ")
+    assert brief.out.startswith("a.cards:3:17: error unknown-value: ")
     assert brief.out.count("\n") == 1
     listed = run(capsys, "lint", "--as", "json", "a.cards")
     assert listed.code == 1
     (found,) = json.loads(listed.out)
-    assert (found["file"], found["line"], found["column"], found["end_column"]) == ("a.cards", 2, 17, 21)
+    assert (found["file"], found["line"], found["column"], found["end_column"]) == ("a.cards", 3, 17, 21)
 
 
 def test_strict(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
@@ -66,7 +64,7 @@ def test_a_missing_file_ends_with_2_and_the_rest_is_shown(here: Path, capsys: py
     write(here, a=FAULTY)
     ran = run(capsys, "lint", "--as", "brief", "a.cards", "b.cards")
     assert ran.code == 2
-    assert ran.out.startswith("a.cards:2:17:")
+    assert ran.out.startswith("a.cards:3:17:")
     assert ran.err == "dotleader: `b.cards` cannot be read: there is no such file.\n"
     assert run(capsys, "lint", "b.cards").out == ""
 
@@ -105,7 +103,7 @@ def test_a_folder_counts_its_cards_and_files(here: Path, capsys: pytest.CaptureF
 def test_standard_input(here: Path) -> None:
     ran = process("lint", "--as", "brief", "-", stdin=FAULTY.encode(), cwd=here)
     assert ran.code == 1
-    assert ran.out.startswith("-:2:17: error unknown-value: ")
+    assert ran.out.startswith("-:3:17: error unknown-value: ")
     listed = process("lint", "--as", "json", "-", stdin=FAULTY.encode(), cwd=here)
     assert json.loads(listed.out)[0]["file"] == "-"
 
@@ -118,10 +116,10 @@ def test_standard_input_may_include_from_here(here: Path) -> None:
 
 
 def test_not_utf8_is_a_finding_and_the_rest_is_read(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    (here / "a.cards").write_bytes(b"normal Taxi\n  \xd6l .... {VX}\n")
+    (here / "a.cards").write_bytes(b"normal Taxi\n  when it runs\n  \xd6l .... {VX}\n")
     out = run(capsys, "lint", "--as", "brief", "a.cards").out
-    assert out.startswith("a.cards:2:3: error not-utf8: The file is not UTF-8: the byte at offset 14 ")
-    assert "a.cards:2:11: error unknown-value" in out
+    assert out.startswith("a.cards:3:3: error not-utf8: The file is not UTF-8: the byte at offset 29 ")
+    assert "a.cards:3:11: error unknown-value" in out
 
 
 def test_a_picture_is_one_finding(here: Path, capsys: pytest.CaptureFixture[str]) -> None:

@@ -4,16 +4,14 @@ from __future__ import annotations
 
 import os
 from collections.abc import Mapping
-from dataclasses import dataclass
-from typing import TextIO
+from typing import NamedTuple, TextIO
 
 USUAL_WIDTH = 80
 _WIDEST = 100  # longer lines are hard to read back from
 _NARROWEST = 40
 
 
-@dataclass(frozen=True, slots=True)
-class Terminal:
+class Terminal(NamedTuple):
     """`width` in columns; `encoding` is that of the stream, and what it cannot show is escaped."""
 
     width: int = USUAL_WIDTH

@@ -19,6 +19,7 @@ from dotleader.source.text import SourceText
 from dotleader.syntax.format import format_text
 from dotleader.tools.cannot_run import CannotRun
 from dotleader.tools.discovery import sources_in
+from dotleader.tools.ending import end_tidily
 from dotleader.tools.files import STDIN, bytes_of, shown_name
 from dotleader.tools.saying import complain, say, say_bytes
 from dotleader.tools.writing import replace_file
@@ -81,6 +82,7 @@ def run(options: Options) -> int:
     if STDIN in options.paths and len(options.paths) > 1:
         raise CannotRun("Standard input is formatted by itself.", "Give `-` alone, or leave it out.")
     only_look = options.check or options.diff
+    end_tidily()
     done: list[_Formatted] = []
     code = 0
     for path in _all(options.paths):

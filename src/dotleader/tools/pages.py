@@ -19,6 +19,8 @@ from dotleader.source.finding import Severity
 
 WEIGHT = {Severity.ERROR: "bold red", Severity.WARNING: "bold yellow", Severity.NOTE: "bold cyan"}
 _QUOTED = re.compile(r"`[^`\n]+`")
+_TIE = "\ue000"  # a space where no line is broken: rich breaks at every real one
+_TIED = 44
 
 
 def show(*parts: RenderableType) -> str:
@@ -34,7 +36,7 @@ def show(*parts: RenderableType) -> str:
     )
     with console.capture() as captured:
         console.print(Group(*parts))
-    return "\n".join(line.rstrip() for line in captured.get().splitlines())
+    return "\n".join(line.rstrip() for line in captured.get().replace(_TIE, " ").splitlines())
 
 
 def terminal() -> Terminal:
@@ -43,9 +45,15 @@ def terminal() -> Terminal:
 
 def prose(text: str, style: str = "") -> Text:
     """Words for people, what stands in backquotes set apart; nothing in them is taken for markup."""
-    said = Text(escaped(" ".join(text.split()), terminal()), style=style)
+    words = escaped(" ".join(text.split()), terminal())
+    said = Text(_QUOTED.sub(_tied, words), style=style)
     said.highlight_regex(_QUOTED, "bold")
     return said
+
+
+def _tied(quoted: re.Match[str]) -> str:
+    """What is quoted stays on one line, if it is short enough for that."""
+    return quoted[0].replace(" ", _TIE) if len(quoted[0]) <= _TIED else quoted[0]
 
 
 def dotted(left: Text, right: Text) -> Text:

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import os
-from dataclasses import dataclass
+from collections.abc import Callable
+from functools import cache
+from typing import TYPE_CHECKING, NamedTuple
 
 from dotleader.handbook.model import Handbook
 from dotleader.handbook.resolve import resolve
@@ -12,13 +14,22 @@ from dotleader.rules.subject import Subject
 from dotleader.source.finding import Finding
 from dotleader.tools.files import STDIN, Files
 
+if TYPE_CHECKING:  # laying out is paid for only where it is asked for
+    from dotleader.page.laid import LaidCard
 
-@dataclass(frozen=True, slots=True)
-class Linted:
-    """`findings` of all stages, settled: each fault once, suppressions applied, in order."""
+IMPOSSIBLE = frozenset({"impossible-stock"})
+"""Rules with whose findings nothing can be laid out."""
+
+
+class Linted(NamedTuple):
+    """`findings` of all stages, settled: each fault once, suppressions applied, in order.
+
+    `checklists` lays the checklists out when it is first called; None where the stock is impossible.
+    """
 
     handbook: Handbook
     findings: list[Finding]
+    checklists: Callable[[], tuple[LaidCard, ...]] | None
 
 
 def lint_handbook(main: str, files: Files) -> Linted:
@@ -27,5 +38,14 @@ def lint_handbook(main: str, files: Files) -> Linted:
     folder, name = ("", STDIN) if main == STDIN else os.path.split(main)
     resolved = resolve(read.value, name, files.reader(folder))
     handbook, trees = resolved.value
-    findings = [*read.findings, *resolved.findings, *check(Subject(handbook))]
-    return Linted(handbook, settle(findings, trees))
+
+    @cache
+    def checklists() -> tuple[LaidCard, ...]:
+        from dotleader.page.checklists import lay_checklists  # only where there are cards to lay out  # noqa: PLC0415
+
+        return lay_checklists(handbook)
+
+    possible = IMPOSSIBLE.isdisjoint(finding.rule for finding in resolved.findings)
+    laid = checklists if possible else None
+    findings = [*read.findings, *resolved.findings, *check(Subject(handbook, laid))]
+    return Linted(handbook, settle(findings, trees), laid)

@@ -45,8 +45,6 @@ dotleader print HANDBOOK    lay out cards as pages to read and sheets to cut
   dotleader print handbook.cards --to ~/desk --draft
 """
 
-_IMPOSSIBLE = frozenset({"impossible-stock"})  # not even a draft can be laid out on it
-
 
 def arguments(parser: Parser) -> None:
     parser.add_argument("handbook", nargs="?", metavar="HANDBOOK")
@@ -61,18 +59,19 @@ def run(options: Options) -> int:
     main = _main(options.handbook, files)
     linted = lint_handbook(main, files)
     errors = [found for found in linted.findings if severity_of(found, FACTS) is Severity.ERROR]
-    impossible = [found for found in errors if found.rule in _IMPOSSIBLE]
-    if errors and (not options.draft or impossible):
-        say(_refusal(errors, len(linted.findings) - len(errors), bool(impossible)))
+    if linted.checklists is None or (errors and not options.draft):
+        say(_refusal(errors, len(linted.findings) - len(errors), linted.checklists is None))
         return 1
     if not linted.handbook.cards and not linted.handbook.essays:
         say((f"Nothing was printed: there is no card in {shown_name(main)}.",))
         return 1
     # reportlab takes longer to import than a lint takes altogether
+    from dotleader.tools.ending import end_tidily  # noqa: PLC0415
     from dotleader.tools.printed_book import print_handbook  # noqa: PLC0415
     from dotleader.tools.printed_folder import write_folder  # noqa: PLC0415
 
-    printed = print_handbook(linted.handbook, len(errors) if options.draft else None)
+    end_tidily()
+    printed = print_handbook(linted.handbook, linted.checklists(), len(errors) if options.draft else None)
     beside = "" if main == STDIN else os.path.dirname(main)
     folder = options.folder or os.path.join(beside, PRINTED)
     written = write_folder(folder, printed.files)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from io import BytesIO
 
@@ -12,7 +12,6 @@ from dotleader.page.book import Book, make_book
 from dotleader.page.declared import symbols_of
 from dotleader.page.frames import frame_of
 from dotleader.page.laid import LaidCard
-from dotleader.page.lay_card import lay_card
 from dotleader.page.lay_prose import lay_amplified, lay_essay
 from dotleader.page.reading import reading_pages
 from dotleader.page.sheets import Sheet, sheets
@@ -29,9 +28,12 @@ class Printed:
     sheets: int
 
 
-def print_handbook(handbook: Handbook, draft: int | None = None) -> Printed:
-    """The files of a book of everything. `draft` is the number of errors when it is printed in spite of them."""
-    book = make_book(handbook, laid_out(handbook), draft)
+def print_handbook(handbook: Handbook, checklists: Sequence[LaidCard], draft: int | None = None) -> Printed:
+    """The files of a book of everything. `draft` is the number of errors when it is printed in spite of them.
+
+    `checklists` are the laid-out cards of the handbook.
+    """
+    book = make_book(handbook, _laid_out(handbook, checklists), draft)
     papers = tuple(sheets(book.faces, book.stock))
     progress = Progress("pages", len(book.faces) + 2 * len(papers))
     registration = handbook.fact("registration")
@@ -45,11 +47,11 @@ def print_handbook(handbook: Handbook, draft: int | None = None) -> Printed:
     return Printed({READING: reading, SHEETS: cut}, book, len(papers))
 
 
-def laid_out(handbook: Handbook) -> Iterator[LaidCard]:
+def _laid_out(handbook: Handbook, checklists: Sequence[LaidCard]) -> Iterator[LaidCard]:
     """Every card with what explains it, and every text, in the order of the source."""
     frame, symbols = frame_of(handbook.stock), symbols_of(handbook)
-    for card in handbook.cards:
-        yield lay_card(card, frame, symbols)
+    for card, laid in zip(handbook.cards, checklists, strict=True):
+        yield laid
         amplified = lay_amplified(card, frame, symbols)
         if amplified is not None:
             yield amplified

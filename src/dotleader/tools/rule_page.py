@@ -43,7 +43,7 @@ def rule_page(rule: Rule) -> Iterator[RenderableType]:
 def _allowing(rule: Rule) -> str:
     if rule.severity is Severity.ERROR:
         return "This is an error: it keeps a handbook from being printed, and cannot be allowed."
-    return f"Where it is right as it is, say so on the line above: `# allow {rule.name}: why`."
+    return f"Where it is right as it is, say so on the line above it: `# allow {rule.name}: reason`."
 
 
 def _first_sentence(text: str) -> str:
