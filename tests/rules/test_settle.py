@@ -14,7 +14,7 @@ from dotleader.syntax.parse import parse
 from tests.rules.pipeline import findings_of, said
 
 UNUSED = "value-never-used"
-CARD = "\nnormal Cruise\n  Mixture .... LEANED\n"
+CARD = "\nnormal Cruise\n  when level\n  Mixture .... LEANED\n"
 
 
 def _values(*rows: str) -> list[tuple[str, str]]:
@@ -51,7 +51,7 @@ def test_it_reaches_one_line_only() -> None:
 def test_above_a_block_it_reaches_the_head_alone() -> None:
     text = (
         "equipment\n  Fuel pump .... OFF, ON\n\n"
-        "# allow near-name: for the head\nnormal Cruise\n  Fuel pump .... ON\n  Feul pump .... ON\n"
+        "# allow near-name: for the head\nnormal Cruise\n  when level\n  Fuel pump .... ON\n  Feul pump .... ON\n"
     )
     assert said(findings_of(text)) == [
         ("allow-unused", "# allow near-name: for the head"),
@@ -83,7 +83,7 @@ def test_the_nearest_rule_is_offered() -> None:
 
 
 def test_an_error_is_never_suppressed() -> None:
-    text = "normal Cruise\n  # allow missing-response: everybody knows\n  Mixture\n"
+    text = "normal Cruise\n  when level\n  # allow missing-response: everybody knows\n  Mixture\n"
     assert said(findings_of(text)) == [
         ("allow-of-error", "# allow missing-response: everybody knows"),
         ("missing-response", "Mixture"),
@@ -97,12 +97,12 @@ def test_suppressions_cannot_be_suppressed() -> None:
 
 @pytest.mark.parametrize("remark", ["# allow two minutes for the warm-up", "# allow the engine to cool down"])
 def test_a_remark_that_begins_with_allow_is_a_remark(remark: str) -> None:
-    assert said(findings_of(f"normal Cruise\n  {remark}\n  Mixture .... LEANED\n")) == []
+    assert said(findings_of(f"normal Cruise\n  when level\n  {remark}\n  Mixture .... LEANED\n")) == []
 
 
 def test_at_the_end_of_a_line_it_is_never_a_remark() -> None:
     """It is not printed with the line, so it must not be lost."""
-    found = findings_of("normal Cruise\n  Mixture .... LEANED  # allow two minutes for it\n")
+    found = findings_of("normal Cruise\n  when level\n  Mixture .... LEANED  # allow two minutes for it\n")
     assert said(found) == [("allow-unknown-rule", "# allow two minutes for it")]
 
 
@@ -120,56 +120,12 @@ def test_a_suppression_reaches_its_own_file_only() -> None:
 
 
 def test_duplicates_go_and_the_order_is_total() -> None:
-    source = SourceText("a.cards", "normal Cruise\n  Mixture .... LEANED\n")
+    source = SourceText("a.cards", "normal Cruise\n  when level\n  Mixture .... LEANED\n")
     one = Finding("near-name", Spot(source, 16, 23), "m", "h")
     two = Finding("alias", Spot(source, 16, 23), "m", "h")
     three = Finding("near-name", Spot(source, 0, 6), "m", "h")
     known = [finding for finding in (one, two, three) if finding.rule == "near-name"]
     assert settle([*known, *known], [parse(source).value]) == [three, one]
-
-
-# ---------------------------------------------------------------- one fault, one finding
-
-
-@pytest.mark.parametrize(
-    ("text", "expected"),
-    [
-        pytest.param("normal Taxi\n  A .... ON\n\tB .... ON\n", [("tab-indentation", "\t")], id="tab"),
-        pytest.param("normal Climb\n  Airspeed .... {VY {VX}\n", [("open-brace", "{")], id="brace"),
-        pytest.param(
-            "speeds\n  VY .... 80 KIAS  unverified\n\nnormal Climb\n  Airspeed .... {VY\n",
-            [("open-brace", "{")],
-            id="the value whose brace is broken is not unused",
-        ),
-        pytest.param(
-            "speeds\n  VY .... 80 KIAS  unverified\n\nClimbing away\n  Airspeed .... {VY}\n  {X\n",
-            [("unknown-keyword", "Climbing")],
-            id="nothing is said of a block that is not understood",
-        ),
-        pytest.param(
-            "handbook Ostrel Two\n\ninclude climb.cards\n\nspeeds\n  VY .... 80 KIAS  unverified\n",
-            [("missing-file", "climb.cards")],
-            id="what the missing file may use",
-        ),
-        pytest.param(
-            "normal Taxi\n  if the brakes fade\n    This is no item and no keyword at all.\n",
-            [("stray-line", "This is no item and no keyword at all.")],
-            id="a block whose lines are not understood is not empty",
-        ),
-        pytest.param(
-            "equipment\n  Fuel pump .... OFF, ON\n\nnormal Taxi\n  Feul pump .... ON\n",
-            [("near-name", "Feul pump")],
-            id="the control that was meant is on the card",
-        ),
-        pytest.param(
-            "values\n  length .... 4,5 fet  unverified\n\nnormal Taxi\n  Gap .... {length}\n",
-            [("decimal-comma", "4,5"), ("unknown-unit", "fet")],
-            id="two faults are two findings",
-        ),
-    ],
-)
-def test_one_fault_is_one_finding(text: str, expected: list[tuple[str, str]]) -> None:
-    assert said(findings_of(text)) == expected
 
 
 TEXTS = [example.text for rule in RULES for example in (*rule.bad, *rule.good)]

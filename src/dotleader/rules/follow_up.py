@@ -37,11 +37,12 @@ NOWHERE_DECLARED = frozenset(
 
 ON_ONE_LINE = {
     "tab-indentation": frozenset({"uneven-indentation", "stray-line", "missing-response", "unknown-keyword"}),
-    "open-brace": NOWHERE_DECLARED | {"unreadable-value", "near-name"},
+    "open-brace": NOWHERE_DECLARED | {"unreadable-value", "near-name", "uneven-wording"},
     "second-leader": NOWHERE_DECLARED,
     "dots-against-digit": NOWHERE_DECLARED,
     "unknown-keyword": frozenset({"value-without-source"}),
     "empty-block": frozenset({"no-ending"}),
+    "unknown-position": frozenset({"uneven-wording"}),
     "near-name": frozenset({"uneven-wording"}),
     "vague-response": frozenset({"unknown-position"}),
     "typed-completion": frozenset({"vague-response", "empty-block"}),
@@ -67,7 +68,9 @@ NEAR_BY = {
 }
 """By rule: what follows from its findings in the same line of the first level of a block, or in the two next to it."""
 
-_OF_WHOLE_CARDS = frozenset({"no-phase", "no-trigger", "no-ending", "empty-card"})
+_OF_WHOLE_CARDS = frozenset(
+    {"no-phase", "no-trigger", "no-ending", "after-the-end", "empty-card", "memory-not-first"},
+)
 IN_ONE_BLOCK = {
     "unknown-keyword": _OF_WHOLE_CARDS | {"stray-line", "unknown-property"},
     "keyword-before-leader": _OF_WHOLE_CARDS,
@@ -89,8 +92,11 @@ UNREAD = frozenset({"missing-file", "include-outside", "include-circle", "not-te
 
 def without_follow_ups(findings: Iterable[Finding], files: Sequence[File], rules: Mapping[str, Rule]) -> list[Finding]:
     """The findings that stand by themselves, in the same order."""
-    seen = _Seen(list(findings), files, rules)
-    return [finding for finding in seen.found if not seen.follows(finding)]
+    found = list(findings)
+    if len(found) < 2:
+        return found
+    seen = _Seen(found, files, rules)
+    return [finding for finding in found if not seen.follows(finding)]
 
 
 class _Seen:

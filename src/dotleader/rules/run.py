@@ -28,22 +28,33 @@ def settle(findings: Iterable[Finding], files: Sequence[File], asked: Collection
     say; a suppression of another is not called unused.
     """
     found = sorted({finding.order: finding for finding in findings}.values(), key=_ORDER)
-    standing = without_follow_ups(found, files, BY_NAME)
-    by_file: dict[str, list[Finding]] = {}
-    for finding in found:
-        by_file.setdefault(finding.spot.source.name, []).append(finding)
+    allowed, judged = _suppressed(found, files, asked)
+    kept = {f.order: f for f in without_follow_ups(found, files, BY_NAME) if f.order not in allowed}
+    if allowed:
+        # An error that was left out in favour of a finding that is allowed comes back: errors cannot be allowed.
+        left = [finding for finding in found if finding.order not in allowed]
+        errors = (f for f in without_follow_ups(left, files, BY_NAME) if BY_NAME[f.rule].severity is Severity.ERROR)
+        kept |= {finding.order: finding for finding in errors}
+    return sorted([*kept.values(), *judged], key=_ORDER)
+
+
+def _suppressed(
+    found: Sequence[Finding], files: Sequence[File], asked: Collection[str]
+) -> tuple[set[tuple[object, ...]], list[Finding]]:
+    """The orders of the findings that are allowed, and what is wrong with the suppressions."""
     allowed: set[tuple[object, ...]] = set()
     judged: list[Finding] = []
     for file in files:
-        here = by_file.get(file.source.name, [])
+        if "allow" not in file.source.text:
+            continue
+        here = [finding for finding in found if finding.spot.source.name == file.source.name]
         for allowance in allowances(file):
-            suppressed = [f for f in here if f.rule == allowance.rule and allowance.covers(f.spot)]
-            verdict = _judged(allowance, bool(suppressed), asked)
-            judged.extend(verdict)
-            if allowance.rule in BY_NAME and BY_NAME[allowance.rule].severity is not Severity.ERROR:
-                allowed.update(finding.order for finding in suppressed)
-    kept = [finding for finding in standing if finding.order not in allowed]
-    return sorted(kept + judged, key=_ORDER)
+            covered = [f for f in here if f.rule == allowance.rule and allowance.covers(f.spot)]
+            judged.extend(_judged(allowance, bool(covered), asked))
+            rule = BY_NAME.get(allowance.rule)
+            if rule is not None and rule.severity is not Severity.ERROR:
+                allowed.update(finding.order for finding in covered)
+    return allowed, judged
 
 
 def _judged(allowance: Allowance, suppresses: bool, asked: Collection[str]) -> list[Finding]:

@@ -123,7 +123,7 @@ def _unwind(indent: int, stack: list[OpenLine], faults: list[Fault], span: Span)
     if indent == level or indent in above.slips:  # the first of several lines with one slip says it for all
         return level
     wrong, among = indent, "the lines it stands among"
-    if above.count == 1 and indent < level:  # rather the line above, which alone is deeper
+    if above.count == 1 and indent < level != above.indent + 2:  # rather the line above, which alone is deeper
         span, wrong, level, among, help_ = above.last.span, level, indent, "the line after it", "Indent it by {0}."
     faults.append(
         Fault(
