@@ -83,6 +83,8 @@ def test_a_part_is_read_with_its_handbook_and_only_its_findings_are_shown(
     alone = run(capsys, "lint", "--as", "brief", "cards.cards")
     assert "unknown-value" not in alone.out
     assert "book.cards" not in alone.out
+    full = run(capsys, "lint", "cards.cards").out
+    assert full.endswith(" in 1 file\n`cards.cards` was read as a part of `book.cards`.\n")
     assert "book.cards" in run(capsys, "lint", "--as", "brief", ".").out
 
 

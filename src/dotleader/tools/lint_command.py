@@ -4,18 +4,19 @@ from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Iterable
-from typing import TYPE_CHECKING
+from collections.abc import Iterator, Sequence
+from typing import TYPE_CHECKING, NamedTuple
 
 from dotleader.report.brief import brief
 from dotleader.report.full import full
+from dotleader.report.glyphs import escaped
 from dotleader.report.order import ordered, severity_of
 from dotleader.report.summary import summary
 from dotleader.report.terminal import terminal_for
 from dotleader.rules.catalogue import FACTS
 from dotleader.source.finding import Finding, Severity
 from dotleader.tools.cannot_run import CannotRun
-from dotleader.tools.discovery import find, is_handbook
+from dotleader.tools.discovery import Task, find, is_handbook
 from dotleader.tools.files import Files
 from dotleader.tools.pipeline import lint_handbook
 from dotleader.tools.saying import complain, say
@@ -54,44 +55,63 @@ def arguments(parser: Parser) -> None:
     parser.add_argument("--strict", action="store_true")
 
 
+class _Looked(NamedTuple):
+    """What was found, and where it was looked for; `parts` are files that were read as a part of another's handbook."""
+
+    findings: list[Finding]
+    cards: int
+    files: set[str]
+    parts: dict[str, str]
+
+
 def run(options: Options) -> int:
     if not options.paths:
         raise CannotRun("Nothing to lint was named.", "Name files or folders: `dotleader lint .`")
     files = Files()
     tasks, troubles = find(options.paths, files)
-    findings: list[Finding] = []
-    cards = 0
-    looked_at: set[str] = set()
-    for main, only in tasks:
-        try:
-            source = files.named(main).value
-            if source.name in looked_at and not is_handbook(source.text):
-                continue  # a handbook has read it, by an `include` line with a slip in it
-            linted = lint_handbook(main, files)
-        except CannotRun as stopped:
-            troubles.append(stopped)
-            continue
-        names = only or {source.name for source in linted.handbook.files}
-        looked_at |= names
-        cards += sum(card.spot.source.name in names for card in linted.handbook.cards)
-        findings += [finding for finding in linted.findings if finding.spot.source.name in names]
-    shown = ordered(findings)
-    if looked_at:
-        say(_lines(options.form, shown, cards, len(looked_at)))
+    looked = _look(tasks, files, troubles)
+    if looked.files:
+        say(_lines(options.form, looked))
     for trouble in troubles:
         complain(trouble.message, trouble.advice)
     if troubles:
         return 2
     limit = Severity.WARNING if options.strict else Severity.ERROR
-    return int(any(severity_of(finding, FACTS) >= limit for finding in shown))
+    return int(any(severity_of(finding, FACTS) >= limit for finding in looked.findings))
 
 
-def _lines(form: str, findings: list[Finding], cards: int, files: int) -> Iterable[str]:
+def _look(tasks: Sequence[Task], files: Files, troubles: list[CannotRun]) -> _Looked:
+    findings: list[Finding] = []
+    cards = 0
+    names: set[str] = set()
+    parts: dict[str, str] = {}
+    for main, only in tasks:
+        try:
+            source = files.named(main).value
+            if source.name in names and not is_handbook(source.text):
+                continue  # a handbook has read it, by an `include` line with a slip in it
+            handbook, found, _ = lint_handbook(main, files)
+        except CannotRun as stopped:
+            troubles.append(stopped)
+            continue
+        asked = only or {source.name for source in handbook.files}
+        names |= asked
+        parts |= dict.fromkeys(only or (), source.name)
+        cards += sum(card.spot.source.name in asked for card in handbook.cards)
+        findings += [finding for finding in found if only is None or finding.spot.source.name in only]
+    return _Looked(ordered(findings), cards, names, parts)
+
+
+def _lines(form: str, looked: _Looked) -> Iterator[str]:
     terminal = terminal_for(sys.stdout, os.environ)
     if form == "brief":
-        return brief(findings, FACTS, terminal)
-    if form == "json":
+        yield from brief(looked.findings, FACTS, terminal)
+    elif form == "json":
         from dotleader.report.json_list import json_list  # brings `json`, which nothing else needs  # noqa: PLC0415
 
-        return (json_list(findings, FACTS),)
-    return (*full(findings, FACTS, terminal), summary(findings, FACTS, cards, files))
+        yield json_list(looked.findings, FACTS)
+    else:
+        yield from full(looked.findings, FACTS, terminal)
+        yield summary(looked.findings, FACTS, looked.cards, len(looked.files))
+        for part, main in sorted(looked.parts.items()):
+            yield escaped(f"`{part}` was read as a part of `{main}`.", terminal)
