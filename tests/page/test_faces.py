@@ -21,7 +21,7 @@ from dotleader.page.faces import NO_LABEL, Face, faces_of
 from dotleader.page.frames import CAUTION, FOOT_MARGIN, frame_of, margins
 from dotleader.page.furniture import BLANK, NOT_ISSUED, OPEN_FLAT
 from dotleader.page.laid import LaidCard
-from dotleader.page.metrics import ascent, cap_height
+from dotleader.page.metrics import STAND_IN, ascent, cap_height
 from dotleader.page.placement import Side, place
 from tests.page.leaves import EVERY_KIND, IMPRINT, STOCKS, by_title, cards, faces, laid, role, said, stocks, texts
 
@@ -172,7 +172,8 @@ def test_the_foot_says_handbook_issue_and_the_caution() -> None:
     assert said(face, "foot") == ["Ostrel Two flight handbook", CAUTION]
     assert said(face, "issue") == [NOT_ISSUED]
     (narrow, _) = faces(laid("Cruise"), stock=STOCKS["A6"])
-    assert " ".join(said(narrow, "foot")[1:]) == CAUTION
+    title, registration, *caution = said(narrow, "foot")
+    assert (title, registration, " ".join(caution)) == ("Ostrel Two flight handbook", "N0STL", CAUTION)
 
 
 def test_a_long_handbook_title_and_registration_are_cut_where_they_would_run_into_something() -> None:
@@ -180,10 +181,24 @@ def test_a_long_handbook_title_and_registration_are_cut_where_they_would_run_int
     for stock in STOCKS.values():
         for face in faces(laid("Cruise"), laid("Climb", 2), stock=stock, imprint=imprint):
             assert said(face, "foot")[0].endswith("…")
-            assert said(face, "head")[1].endswith("…")
+            (cut,) = (word for word in (*said(face, "head"), *said(face, "foot")) if word.startswith("N0"))
+            assert cut.endswith("…")
             at, frame = margins(stock, face.side), frame_of(stock)
             inside = Rect(at.left, 0, at.left + frame.width, stock.leaf[1])
             assert all(ink.inside(inside) for _, ink in extents((*role(face, "foot"), *role(face, "head"))))
+
+
+@ALL_STOCKS
+def test_every_face_says_the_registration_once(stock: Stock) -> None:
+    for face in faces(*EVERY_KIND, stock=stock):
+        assert [*said(face, "head"), *said(face, "foot")].count("N0STL") == 1
+
+
+def test_in_a_draft_a_box_stands_for_a_character_that_no_font_has() -> None:
+    (face, _) = faces_of(place([laid("Cruise", says="Mixture \ua66e")]), IMPRINT, STOCKS["sample"], 1)
+    assert said(face, "body") == [f"Mixture {STAND_IN}"]
+    (face, _) = faces(laid("Cruise", says="Mixture \ua66e"))
+    assert said(face, "body") == ["Mixture \ua66e"]
 
 
 @ALL_STOCKS

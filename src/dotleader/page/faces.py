@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from dotleader.handbook.stock import Stock
 from dotleader.page import furniture
-from dotleader.page.drawn import Drawn, Group, Link
+from dotleader.page.drawn import Drawn, Group, Link, Text
 from dotleader.page.edges import edge
 from dotleader.page.frames import Margins, margins
 from dotleader.page.furniture import Imprint
 from dotleader.page.labels import Label
 from dotleader.page.laid import LabelSlot
+from dotleader.page.metrics import shown
 from dotleader.page.placement import Placement, Side, Stand
 from dotleader.page.tabs import GOTO_SIZE, tab, tab_width
 
@@ -71,6 +72,7 @@ def _face(stand: Stand, labels: Mapping[str, Label], imprint: Imprint, stock: St
     groups.append(_group("issue", furniture.issue_mark(stock, at, imprint)))
     if draft is not None:
         groups.append(_group("draft", furniture.draft(stock, at, draft, stand.open_flat)))
+        groups = [printable(group) for group in groups]
     return Face(
         label=stand.label,
         side=stand.side,
@@ -82,6 +84,21 @@ def _face(stand: Stand, labels: Mapping[str, Label], imprint: Imprint, stock: St
         groups=tuple(group for group in groups if group.items),
         says=card.faces[stand.part].says if card else (),
     )
+
+
+def printable(group: Group) -> Group:
+    """A group of a draft, in which a box stands for each character that no font has; just as wide."""
+    return replace(group, items=tuple(_printable(item) for item in group.items))
+
+
+def _printable(item: Drawn) -> Drawn:
+    match item:
+        case Text():
+            return replace(item, string=shown(item.string, item.font))
+        case Group():
+            return printable(item)
+        case _:
+            return item
 
 
 def _group(role: str, items: Iterator[Drawn], at: Margins | None = None) -> Group:

@@ -43,6 +43,8 @@ CAUTION_SIZE = 8_000
 FOOT_MARGIN = mm(6)
 """Free below the last line of the foot."""
 
+NARROW = mm(85)
+
 CAUTION = "Builder’s own handbook. The pilot in command is responsible."
 
 BAND = mm(6)
@@ -93,7 +95,13 @@ def head_rule(stock: Stock) -> int:
 
 def foot_rule(stock: Stock) -> int:
     """The height of the foot rule on a front."""
-    return stock.leaf[1] - FOOT_RULE - (len(caution_lines(stock)) - 1) * FOOT_LINE
+    more = len(caution_lines(stock)) - 1 + narrow(stock)
+    return stock.leaf[1] - FOOT_RULE - more * FOOT_LINE
+
+
+def narrow(stock: Stock) -> bool:
+    """Whether registration and issue have a line of their own in the foot: beside other words they would be cut."""
+    return _width(stock) < NARROW
 
 
 @lru_cache(maxsize=64)

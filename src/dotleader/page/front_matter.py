@@ -80,8 +80,7 @@ def listed_title(stand: Stand) -> str:
     """What the list calls a face."""
     if stand.card is None:
         return "left blank"
-    amplified = ", amplified" if stand.card.kind == "amplified" else ""
-    return stand.card.title + amplified + (", continued" if stand.part else "")
+    return stand.card.title + (", continued" if stand.part else "")
 
 
 def _facts(handbook: Handbook, width: int, size: int) -> Iterator[Strip]:

@@ -23,6 +23,7 @@ from dotleader.page.frames import (
     foot_rule,
     frame_of,
     head_rule,
+    narrow,
 )
 from dotleader.page.labels import SECTIONS, WIDEST
 from dotleader.page.metrics import cap_height, width
@@ -84,7 +85,8 @@ def head(stock: Stock, margins: Margins, kind: str, section: str, imprint: Impri
     widest = frame.width - tab_width(str(WIDEST), HEAD_SIZE)
     word_size = _size_for(word, Font.BOLD, HEAD_TEXT, widest)
     word_width = width(word, Font.BOLD, word_size)
-    registration, size = _cut(imprint.registration, max(0, widest - word_width - HEAD_AIR))
+    shown = "" if narrow(stock) else imprint.registration
+    registration, size = _cut(shown, max(0, widest - word_width - HEAD_AIR))
     long = word_width + (HEAD_AIR + width(registration, Font.REGULAR, size) if registration else 0)
     base = rule - OVER_RULE
     left = margins.left if margins.outer_right else margins.left + frame.width - long
@@ -125,20 +127,30 @@ def own_label(stock: Stock, margins: Margins, label: str) -> tuple[Drawn, ...]:
 
 
 def foot(stock: Stock, margins: Margins, imprint: Imprint) -> Iterator[Drawn]:
-    """The handbook and the line of caution below a rule; the issue stands apart (`issue_mark`)."""
+    """The handbook and the line of caution below a rule; the issue stands apart (`issue_mark`).
+
+    On a narrow leaf the registration stands here and not in the head.
+    """
     frame, rule = frame_of(stock), foot_rule(stock) + margins.down
     yield Line(((margins.left, rule), (margins.left + frame.width, rule)), HAIRLINE)
     room = frame.width - _issue_room() - HEAD_AIR
-    title, size = _cut(imprint.handbook, room, FOOT_SIZE)
     base = rule + FIRST_FOOT_LINE
-    yield Text(margins.left, base, title, size)
+    if narrow(stock):
+        title, size = _cut(imprint.handbook, frame.width, FOOT_SIZE)
+        yield Text(margins.left, base, title, size)
+        base += FOOT_LINE
+        title, size = _cut(imprint.registration, room, FOOT_SIZE)
+    else:
+        title, size = _cut(imprint.handbook, room, FOOT_SIZE)
+    if title:
+        yield Text(margins.left, base, title, size)
     for number, line in enumerate(caution_lines(stock), start=1):
         yield Text(margins.left, base + number * FOOT_LINE, line, CAUTION_SIZE)
 
 
 def issue_mark(stock: Stock, margins: Margins, imprint: Imprint) -> Iterator[Drawn]:
-    """Issue and date of the face, at the right end of the foot's first line."""
-    base = foot_rule(stock) + margins.down + FIRST_FOOT_LINE
+    """Issue and date of the face, at the right end of the foot."""
+    base = foot_rule(stock) + margins.down + FIRST_FOOT_LINE + (FOOT_LINE if narrow(stock) else 0)
     shown = f"{imprint.issue}  {imprint.date}".rstrip()
     right = margins.left + frame_of(stock).width
     yield Text(right - width(shown, Font.REGULAR, FOOT_SIZE), base, shown, FOOT_SIZE)

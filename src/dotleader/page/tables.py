@@ -14,6 +14,7 @@ from dotleader.page.words import Words, plain_words
 COLUMN_GAP = mm(3.5)
 WIDEST_SPARE = mm(9)
 _STEP = mm(1)
+_MOST_LINES = 10
 ROW_AIR = mm(0.7)
 """Above and below the text of a row."""
 
@@ -39,11 +40,11 @@ def table(heads: Sequence[str], rows: Sequence[Sequence[Words]], width: int, siz
         if not following[0]:  # a long name goes on beside the rows that belong to it
             height = max(1, *(len(cell) for cell in above[1:]))
             below[0], above[0] = above[0][height:], above[0][:height]
-    drawn = []
+    drawn: list[Strip] = []
     for number, (some, cells) in enumerate(zip(lines, rows, strict=True)):
         follows = number + 1 < len(rows) and not rows[number + 1][0]
         ruled = width if number and cells[0] else 0
-        drawn.append(_row(some, cells, columns, size, air, (ruled, 0), follows))
+        drawn.extend(_parts(some, cells, columns, size, air, ruled, follows))
     return Table(head, tuple(drawn))
 
 
@@ -91,6 +92,23 @@ def _shared(widths: list[int], least: Sequence[int], rows: Sequence[Sequence[int
 def _lines(widths: Sequence[int], rows: Sequence[Sequence[int]]) -> int:
     """About how many lines the rows take."""
     return sum(max(-(-cell // wide) for cell, wide in zip(row, widths, strict=True)) for row in rows)
+
+
+def _parts(
+    lines: Sequence[Sequence[Words]],
+    cells: Sequence[Words],
+    columns: Sequence[tuple[int, int]],
+    size: int,
+    air: int,
+    ruled: int,
+    follows: bool,
+) -> Iterator[Strip]:
+    """A row; a very high one in parts, so that none is higher than a face. The first says all its texts."""
+    high = max(1, *(len(cell) for cell in lines))
+    for start in range(0, high, _MOST_LINES):
+        part = [cell[start : start + _MOST_LINES] for cell in lines]
+        said = cells if start == 0 else ()
+        yield _row(part, said, columns, size, air, (0 if start else ruled, 0), follows)
 
 
 def _row(
