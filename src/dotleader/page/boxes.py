@@ -24,10 +24,13 @@ _DOUBLE = mm(1)
 
 
 def memory_box(rows: Sequence[Placed], left: int, width: int, opened: bool) -> Iterator[Drawn]:
-    """The ground, and the rule round it; where `opened`, the first row's words break its top."""
+    """The ground, and the rule round it; where `opened`, the first row's words break its top.
+
+    Where the page is turned inside it, for it is longer than a face, the rule stands outside the rows.
+    """
     half = MEMORY_RULE // 2
-    top = rows[0].middle if opened else rows[0].top + half
-    bottom = rows[-1].bottom - half
+    top = rows[0].middle if opened else rows[0].top - half
+    bottom = rows[-1].bottom + (half if rows[-1].row.pieces else -half)
     x, right = left + half, width - half
     yield Box(x, top, right - x, bottom - top, fill=Ink.MEMORY)
     corners = ((x, top), (x, bottom), (right, bottom), (right, top))
@@ -41,7 +44,8 @@ def memory_box(rows: Sequence[Placed], left: int, width: int, opened: bool) -> I
 
 def notice_box(word: str, rows: Sequence[Placed], left: int, right: int, stacked: bool, small: int) -> Iterator[Drawn]:
     """The box, or the hairlines of a note, and its label: beside the text, or above it where `stacked`."""
-    top, bottom = rows[0].top, rows[-1].bottom
+    top = rows[0].top - (WARNING_RULE if rows[0].row.pieces else 0)  # the page may be turned inside it
+    bottom = rows[-1].bottom + (WARNING_RULE if rows[-1].row.pieces else 0)
     label_bottom = min(bottom, top + slot(small) + NOTICE_PAD) if stacked else bottom
     label_right = right if stacked else left + NOTICE_LABEL
     middle = (top + label_bottom) // 2
@@ -56,7 +60,7 @@ def notice_box(word: str, rows: Sequence[Placed], left: int, right: int, stacked
             yield Box(left + half, top + half, right - left - half * 2, bottom - top - half * 2, stroke=WARNING_RULE)
             yield from set_line(label, centred, base, small, Ink.WHITE)
         case "caution":
-            half = CAUTION_RULE // 2
+            half = -(-CAUTION_RULE // 2)
             yield Box(left + half, top + half, right - left - half * 2, bottom - top - half * 2, stroke=CAUTION_RULE)
             for x in (label_right - _DOUBLE, label_right) if not stacked else ():
                 yield Line(((x, top), (x, bottom)), CAUTION_RULE)
