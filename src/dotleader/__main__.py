@@ -13,13 +13,12 @@ def main(arguments: Sequence[str] | None = None) -> int:
     0 fine; 1 the answer is no; 2 could not run; 130 interrupted. Nobody sees a traceback unless `DOTLEADER_DEBUG` is
     set.
     """
-    debug = os.environ.get("DOTLEADER_DEBUG", "") not in ("", "0")
     try:
         return _run(sys.argv[1:] if arguments is None else arguments)
     except KeyboardInterrupt:
         return 130
     except Exception as fault:
-        if debug:
+        if _debugging():
             raise
         _apologise(fault)
         return 2
@@ -27,7 +26,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 def _run(arguments: Sequence[str]) -> int:
     # Imported here so that an interruption while importing ends like any other.
-    from dotleader.tools.cannot_run import CannotRun  # noqa: PLC0415
+    from dotleader.tools.cannot_run import CannotRun, because  # noqa: PLC0415
     from dotleader.tools.command_line import run  # noqa: PLC0415
     from dotleader.tools.saying import complain, ready_streams  # noqa: PLC0415
 
@@ -36,7 +35,17 @@ def _run(arguments: Sequence[str]) -> int:
         return run(arguments)
     except CannotRun as trouble:
         complain(trouble.message, trouble.advice)
-        return 2
+    except OSError as error:  # the outside world where nobody expected it: the working folder is gone, say
+        if _debugging():
+            raise
+        complain(
+            f"The system says: {because(error)}." + (f" It is about `{error.filename}`." if error.filename else "")
+        )
+    return 2
+
+
+def _debugging() -> bool:
+    return os.environ.get("DOTLEADER_DEBUG", "") not in ("", "0")
 
 
 def _apologise(fault: Exception) -> None:
