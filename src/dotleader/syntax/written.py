@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import assert_never
 
-from dotleader.syntax.places import PROSE_PROPERTIES, RAW_PLACES, Place, place_below, place_of_block
+from dotleader.syntax.places import PROSE_PLACES, PROSE_PROPERTIES, RAW_PLACES, Place, place_below, place_of_block
 from dotleader.syntax.plain import folded, plain
 from dotleader.syntax.tree import (
     Allow,
@@ -18,7 +18,6 @@ from dotleader.syntax.tree import (
     Block,
     Broken,
     Comment,
-    Fault,
     Head,
     Item,
     Line,
@@ -37,8 +36,6 @@ longer line does not move a whole block; a left part too long for the last keeps
 DOTS = 4
 SOURCE_AFTER = 33
 """Columns from the right parts to the sources behind them."""
-
-_IN_DOUBT = frozenset({"uneven-indentation", "notice-below-item", "nested-too-deep"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,18 +91,35 @@ class _Writer:
     def __init__(self, parsed: Parsed, text: str) -> None:
         self.text = text
         self.faulty = {self.line_start(fault.span.start) for fault in parsed.faults if fault.rule != "tab-indentation"}
-        self.in_doubt = parsed.block.head.keyword in ("", "?") or any(
-            fault.rule in _IN_DOUBT or self.unindented(fault) for fault in parsed.faults
+        head = parsed.block.head
+        self.in_doubt = (
+            head.keyword in ("", "?")
+            or any(fault.rule == "nested-too-deep" for fault in parsed.faults)
+            or not self.even(parsed.block.lines, place_of_block(head.keyword), 0)
         )
         self.challenges = _challenges(parsed.block)
 
     def line_start(self, at: int) -> int:
         return self.text.rfind("\n", 0, at) + 1
 
-    def unindented(self, fault: Fault) -> bool:
-        """Whether this says that a line stands as far left as heads do."""
-        at = fault.span.start
-        return fault.rule == "stray-line" and not self.text[self.line_start(at) : at].strip("\ufeff")
+    def lead(self, line: Line) -> str:
+        return self.text[self.line_start(line.span.start) : line.span.start].lstrip("\ufeff")
+
+    def even(self, lines: Sequence[Line], place: Place, above: int) -> bool:
+        """Whether the tree is what the indentation says: deeper than the line `above`, and as deep as the lines
+        beside it, but for prose. A tab is one level, so that there is no doubt about it."""
+        level: int | None = None
+        for line in lines:
+            if isinstance(line.body, Blank | Comment):
+                continue
+            lead = self.lead(line)
+            if "\t" not in lead:
+                if len(lead) <= above or (level is not None and level != len(lead) and place not in PROSE_PLACES):
+                    return False
+                level = len(lead)
+            if line.children and not self.even(line.children, place_below(place, line.body), level or 0):
+                return False
+        return True
 
     def whole(self, at: int) -> str:
         """The line as written, from `at` to its end."""
@@ -150,7 +164,7 @@ class _Writer:
         if isinstance(line.body, Blank):
             return ""
         if self.in_doubt:
-            return self.text[self.line_start(line.span.start) : line.span.start].lstrip("\ufeff")
+            return self.lead(line)
         return " " * (STEP * level)
 
     def line(self, line: Line, indent: str, place: Place) -> _Shown:
