@@ -16,7 +16,7 @@ THE_LANGUAGE = "the language itself: docs/language.md"
 NO_SOURCE = "common practice, no source"
 
 FAMILIES = ("structure", "references", "coverage", "wording", "form", "suppressions")
-FOUND_BY = ("reading", "parsing", "resolving", "laying out", "a check of its own", "settling")
+FOUND_BY = ("reading", "parsing", "resolving", "a check of its own", "settling")
 
 
 @dataclass(frozen=True, slots=True)
