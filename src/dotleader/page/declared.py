@@ -10,7 +10,7 @@ from dotleader.page.drawn import mm
 from dotleader.page.flow import flowed
 from dotleader.page.laid import Frame, LaidCard, LaidFace
 from dotleader.page.measures import SMALL
-from dotleader.page.tables import ROW_AIR, cells, table
+from dotleader.page.tables import ROW_AIR, cells, tables
 from dotleader.page.words import Words
 
 UNVERIFIED = "UNVERIFIED"
@@ -61,8 +61,7 @@ def _faces(
     name: str, heads: Sequence[str], rows: list[tuple[Words, ...]], frame: Frame, size: int
 ) -> tuple[LaidFace, ...]:
     best: tuple[LaidFace, ...] = ()
-    for air in AIRS:
-        made = table(heads, rows, frame.width, size, air)
+    for made in tables(heads, rows, frame.width, size, AIRS):
         faces = flowed(name, made.rows, frame, (made.head,))
         if len(faces) == 1:
             return faces

@@ -32,20 +32,28 @@ class Table:
 
 def table(heads: Sequence[str], rows: Sequence[Sequence[Words]], width: int, size: int, air: int = ROW_AIR) -> Table:
     """A table as wide as the frame; a cell wraps in its column. `air` is left above and below the text of a row."""
+    return next(tables(heads, rows, width, size, (air,)))
+
+
+def tables(
+    heads: Sequence[str], rows: Sequence[Sequence[Words]], width: int, size: int, airs: Sequence[int]
+) -> Iterator[Table]:
+    """The same table with one air after another, for whoever looks for the one that fits."""
     titles = [plain_words(head, Font.BOLD) for head in heads]
     columns = _columns([titles, *rows], width, size)
-    head = _row(_broken(titles, columns, size), titles, columns, size, air, (0, width))
     lines = [_broken(row, columns, size) for row in rows]
     for above, (below, following) in zip(lines, zip(lines[1:], rows[1:], strict=True), strict=False):
         if not following[0]:  # a long name goes on beside the rows that belong to it
             height = max(1, *(len(cell) for cell in above[1:]))
             below[0], above[0] = above[0][height:], above[0][:height]
-    drawn: list[Strip] = []
-    for number, (some, cells) in enumerate(zip(lines, rows, strict=True)):
-        follows = number + 1 < len(rows) and not rows[number + 1][0]
-        ruled = width if number and cells[0] else 0
-        drawn.extend(_parts(some, cells, columns, size, air, ruled, follows))
-    return Table(head, tuple(drawn))
+    for air in airs:
+        head = _row(_broken(titles, columns, size), titles, columns, size, air, (0, width))
+        drawn: list[Strip] = []
+        for number, (some, cells) in enumerate(zip(lines, rows, strict=True)):
+            follows = number + 1 < len(rows) and not rows[number + 1][0]
+            ruled = width if number and cells[0] else 0
+            drawn.extend(_parts(some, cells, columns, size, air, ruled, follows))
+        yield Table(head, tuple(drawn))
 
 
 def _broken(cells: Sequence[Words], columns: Sequence[tuple[int, int]], size: int) -> list[list[Words]]:
