@@ -7,11 +7,8 @@ import sys
 from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING, NamedTuple
 
-from dotleader.report.brief import brief
-from dotleader.report.full import full
 from dotleader.report.glyphs import escaped
 from dotleader.report.order import ordered, severity_of
-from dotleader.report.summary import summary
 from dotleader.report.terminal import terminal_for
 from dotleader.rules.catalogue import FACTS
 from dotleader.source.finding import Finding, Severity
@@ -103,14 +100,20 @@ def _look(tasks: Sequence[Task], files: Files, troubles: list[CannotRun]) -> _Lo
 
 
 def _lines(form: str, looked: _Looked) -> Iterator[str]:
+    """The answer in the form that is asked for; only that form is imported."""
     terminal = terminal_for(sys.stdout, os.environ)
     if form == "brief":
+        from dotleader.report.brief import brief  # noqa: PLC0415
+
         yield from brief(looked.findings, FACTS, terminal)
     elif form == "json":
-        from dotleader.report.json_list import json_list  # brings `json`, which nothing else needs  # noqa: PLC0415
+        from dotleader.report.json_list import json_list  # noqa: PLC0415
 
         yield json_list(looked.findings, FACTS)
     else:
+        from dotleader.report.full import full  # noqa: PLC0415
+        from dotleader.report.summary import summary  # noqa: PLC0415
+
         yield from full(looked.findings, FACTS, terminal)
         yield summary(looked.findings, FACTS, looked.cards, len(looked.files))
         for part, main in sorted(looked.parts.items()):
