@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import cache
 
 from dotleader.handbook.gather import Read
 from dotleader.handbook.resolve import resolve
+from dotleader.page.checklists import lay_checklists
 from dotleader.rules.run import check, settle
 from dotleader.rules.subject import Subject
 from dotleader.source.decode import decode
@@ -16,13 +18,18 @@ from dotleader.source.text import SourceText
 MAIN = "handbook.cards"
 
 
-def findings_of(text: str | bytes, included: Mapping[str, str] | None = None) -> list[Finding]:
-    """What is said of a handbook in the file `handbook.cards`; `included` are further files by their paths."""
+def findings_of(text: str | bytes, included: Mapping[str, str] | None = None, *, laid: bool = True) -> list[Finding]:
+    """What is said of a handbook in the file `handbook.cards`; `included` are further files by their paths.
+
+    Without `laid` its cards are not laid out, and nothing is said of their length.
+    """
     data = text if isinstance(text, bytes) else text.encode()
     main = decode(MAIN, data)
     resolved = resolve(main.value, MAIN, _reader(included or {}))
     handbook, files = resolved.value
-    found = [*main.findings, *resolved.findings, *check(Subject(handbook))]
+    possible = not any(finding.rule == "impossible-stock" for finding in resolved.findings)
+    subject = Subject(handbook, cache(lambda: lay_checklists(handbook)) if possible and laid else None)
+    found = [*main.findings, *resolved.findings, *check(subject)]
     return settle(found, files)
 
 

@@ -4,6 +4,20 @@ from __future__ import annotations
 
 from types import MappingProxyType
 
+from dotleader.rules.coverage import missing_emergency, missing_phase
+from dotleader.rules.form import (
+    after_the_end,
+    card_continued,
+    card_too_long,
+    empty_card,
+    fourth_memory_item,
+    many_memory_items,
+    memory_not_first,
+    memory_on_normal_card,
+    no_ending,
+    no_trigger,
+    typed_completion,
+)
 from dotleader.rules.references import (
     ambiguous_reference,
     ambiguous_unit,
@@ -66,6 +80,7 @@ from dotleader.rules.suppressions import (
     allow_unused,
     allow_without_reason,
 )
+from dotleader.rules.wording import alias_used, uneven_wording, vague_response
 
 STRUCTURE = (
     stray_line.RULE,
@@ -124,6 +139,31 @@ REFERENCES = (
     near_name.RULE,
 )
 
+COVERAGE = (
+    missing_phase.RULE,
+    missing_emergency.RULE,
+)
+
+WORDING = (
+    vague_response.RULE,
+    alias_used.RULE,
+    uneven_wording.RULE,
+)
+
+FORM = (
+    memory_on_normal_card.RULE,
+    memory_not_first.RULE,
+    many_memory_items.RULE,
+    fourth_memory_item.RULE,
+    no_ending.RULE,
+    after_the_end.RULE,
+    no_trigger.RULE,
+    typed_completion.RULE,
+    empty_card.RULE,
+    card_continued.RULE,
+    card_too_long.RULE,
+)
+
 SUPPRESSIONS = (
     allow_without_reason.RULE,
     allow_unknown_rule.RULE,
@@ -131,6 +171,6 @@ SUPPRESSIONS = (
     allow_unused.RULE,
 )
 
-RULES: tuple[Rule, ...] = (*STRUCTURE, *REFERENCES, *SUPPRESSIONS)
+RULES: tuple[Rule, ...] = (*STRUCTURE, *REFERENCES, *COVERAGE, *WORDING, *FORM, *SUPPRESSIONS)
 BY_NAME = MappingProxyType({rule.name: rule for rule in RULES})
 FACTS = MappingProxyType({rule.name: rule.facts for rule in RULES})

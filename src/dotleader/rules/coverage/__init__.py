@@ -1,0 +1,1 @@
+"""What a handbook has to have."""

@@ -1,0 +1,1 @@
+"""How a card is built."""
