@@ -56,7 +56,7 @@ class _Named:
 
     def __init__(self, handbook: Handbook) -> None:
         self.names: dict[str, tuple[str, Spot]] = {}
-        self.by_length: defaultdict[int, list[str]] = defaultdict(list)
+        self.by_length: defaultdict[int, list[tuple[int, str]]] = defaultdict(list)
         for control in handbook.controls.values():
             self._add(control.name, control.spot)
             for alias in control.also_called:
@@ -68,19 +68,31 @@ class _Named:
         key = folded(name)
         if len(key) >= SHORTEST and key not in self.names:
             self.names[key] = (name, spot)
-            self.by_length[len(key)].append(key)
+            self.by_length[len(key)].append((_letters(key), key))
 
     def near(self, key: str) -> tuple[str, Spot] | None:
         """The name that is nearest to `key`, which is none itself."""
         if len(key) < SHORTEST:
             return None
-        lengths = range(len(key) - _MOST, len(key) + _MOST + 1)
-        candidates = [name for length in lengths for name in self.by_length.get(length, ())]
-        for most in range(1, _MOST + 1):
-            for name in candidates:
-                if one_apart(key, name, most) and not _differ_on_purpose(key, name):
-                    return self.names[name]
-        return None
+        letters = _letters(key)
+        near = [
+            name
+            for length in range(len(key) - _MOST, len(key) + _MOST + 1)
+            for others, name in self.by_length.get(length, ())
+            if max((letters & ~others).bit_count(), (others & ~letters).bit_count()) <= _MOST
+            and one_apart(key, name, _MOST)
+            and not _differ_on_purpose(key, name)
+        ]
+        nearest = next((name for name in near if one_apart(key, name)), near[0] if near else "")
+        return self.names.get(nearest)
+
+
+def _letters(key: str) -> int:
+    """The set of a name's letters as bits: two letters added or changed are two bits at most that another has not."""
+    bits = 0
+    for letter in key:
+        bits |= 1 << (ord(letter) & 63)
+    return bits
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -89,9 +101,9 @@ def check(subject: Subject) -> Iterator[Finding]:
     for card in subject.handbook.cards:
         for step in every_step(card.steps):
             for challenge in step.challenges if isinstance(step, Item) else ():
-                key = folded(challenge.phrase.text)
                 if challenge.control or challenge.gauge or challenge.phrase.uses:
                     continue
+                key = folded(challenge.phrase.text)
                 if key not in known:
                     known[key] = named.near(key)
                 found = known[key]
