@@ -18,11 +18,14 @@ equipment
   Nav lights .... OFF, ON
     parked .... OFF
     draws .... 2 A
+  Panel light .... OFF, ON
+    means .... DIM: OFF or ON
 
 normal Taxi
   when the engine runs
   Fuel pump .... OFF
   Nav lights .... ON
+  Panel light .... DIM
 """
 CARD = """\
 abnormal Rough engine
@@ -78,6 +81,7 @@ def test_a_slip_in_a_card(line: str, by: str, expected: Said) -> None:
         ("  Nav lights .... OFF,", "    Nav lights .... OFF,", [("unknown-property", "Nav lights")]),
         ("    draws .... 2 A", "   draws .... 2 A", [("uneven-indentation", "draws .... 2 A")]),
         ("    draws .... 4 A", "draws .... 4 A", [("stray-line", "draws .... 4 A")]),
+        ("    means .... DIM", "    means DIM", [("stray-line", "means DIM: OFF or ON")]),
         ("  Nav lights .... ON", "  Nva lights .... ON", [("near-name", "Nva lights")]),
         ("  Nav lights .... ON", "  Nav lights ....", [("missing-response", "Nav lights ....")]),
         ("  Nav lights .... ON", "  Nav lights....5", [("dots-against-digit", "....")]),

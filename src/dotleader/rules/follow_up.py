@@ -69,7 +69,16 @@ NEAR_BY = {
 """By rule: what follows from its findings in the same line of the first level of a block, or in the two next to it."""
 
 _OF_WHOLE_CARDS = frozenset(
-    {"no-phase", "no-trigger", "no-ending", "after-the-end", "empty-card", "memory-not-first"},
+    {
+        "after-the-end",
+        "card-continued",
+        "card-too-long",
+        "empty-card",
+        "memory-not-first",
+        "no-ending",
+        "no-phase",
+        "no-trigger",
+    }
 )
 IN_ONE_BLOCK = {
     "unknown-keyword": _OF_WHOLE_CARDS | {"stray-line", "unknown-property"},
@@ -79,11 +88,18 @@ IN_ONE_BLOCK = {
     "uneven-indentation": _OF_WHOLE_CARDS | {"misplaced-line"},
     "missing-response": frozenset({"no-trigger"}),
     "unknown-phase": frozenset({"no-phase"}),
-    "unnamed-block": frozenset({"no-phase"}),
+    "unnamed-block": frozenset({"no-phase", "no-trigger"}),
 }
 """By rule: what follows from its findings in the same block, because a line of it could not be read."""
 
 _MISREADING = frozenset({"tab-indentation", "uneven-indentation", "stray-line"})
+_NOT_READ = _MISREADING | {
+    "dash-for-leader",
+    "dots-against-digit",
+    "missing-response",
+    "second-leader",
+    "unknown-property",
+}
 _BRACED = re.compile(r"\{([^{}]+)\}")
 
 UNREAD = frozenset({"missing-file", "include-outside", "include-circle", "not-text"})
@@ -123,6 +139,7 @@ class _Seen:
         errors = (finding for finding in found if rules[finding.rule].severity is Severity.ERROR)
         amiss = [finding for finding in errors if finding.rule not in NOWHERE_DECLARED]
         self.amiss_lines = {_line(f.spot): f.spot.source for f in amiss}
+        self.not_read = {_among(self.firsts, f.spot) for f in found if f.rule in _NOT_READ}
         self.amiss_blocks = {_among(self.starts, f.spot) for f in amiss}
         self.lost_texts = [folded(_text(file, placed)) for file in files for placed in file.blocks if _is_lost(placed)]
         self.amiss_texts = [folded(source.line(number)) for (_, number), source in self.amiss_lines.items()]
@@ -178,6 +195,8 @@ class _Seen:
             block = _among(self.starts, related.spot)
             gauge = block[1] >= 0 and self.blocks[block[0]][block[1]].block.head.keyword == "gauge"
             if _line(related.spot) in self.amiss_lines or (gauge and block in self.amiss_blocks):
+                return True
+            if _among(self.firsts, related.spot) in self.not_read:
                 return True
         return any(
             any(sought in text for text in self.lost_texts)
