@@ -126,6 +126,16 @@ def test_an_other_name_is_said_once_with_the_place_of_the_declaration() -> None:
     assert found[0].related[0].spot.text == "Fuel pump"
 
 
+def test_an_item_that_amplified_text_repeats_is_read_too() -> None:
+    text = EQUIPMENT + _card("Boost pump .... ON", "Doors .... LATCHED", "amplified")
+    text += "    Boost pump .... ON\n      It hums.\n    Doors .... CHECKED\n      Both.\n"
+    assert said(findings_of(text)) == [
+        ("alias-used", "Boost pump"),
+        ("alias-used", "Boost pump"),
+        ("vague-response", "CHECKED"),
+    ]
+
+
 # ---------------------------------------------------------------- the same thing in two ways
 
 ALIKE = [

@@ -117,11 +117,11 @@ RULE = Rule(
         "A handbook without a normal card for one of these: preflight inspection, before engine start, engine "
         "starting, before taxiing, before takeoff, after takeoff, cruise, descent, before landing, after "
         "landing, engine shutdown and securing. Usual titles serve (`Taxi` for before taxiing, `Climb` for "
-        "after takeoff, `Shutdown` or `Parking` for securing), a title may speak of several (`Descent and "
-        "approach`), and so does a `phase` line."
+        "after takeoff, `Shutdown` or `Parking` for securing), and a title may speak of several (`Descent and "
+        "approach`); a `phase` line goes before the title."
     ),
     why=("What is done in a phase without a list is done from memory, and is forgotten on the day that matters."),
-    source="FAA-H-8083-3C, Airplane Flying Handbook, chapter 1, `Use of Checklists`",
+    source="FAA-H-8083-3C, Airplane Flying Handbook, chapter 1, Use of Checklists",
     mend=(
         "Write the card. Where one serves under another title, give it a `phase` line. Where a phase needs "
         "none, say why on the line of the `handbook` block: `# allow missing-phase: REASON`."

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from dotleader.handbook.cards import Item
 from dotleader.rules.rule import Example, Rule
 from dotleader.rules.subject import Subject
-from dotleader.rules.walking import every_step
+from dotleader.rules.wording.printed_items import printed_items
 from dotleader.source.finding import Finding, Related, Severity
 from dotleader.syntax.plain import folded
 
@@ -40,11 +39,9 @@ normal Before takeoff
 def check(subject: Subject) -> Iterator[Finding]:
     controls = subject.handbook.controls
     for card in subject.handbook.cards:
-        for step in every_step(card.steps):
-            for challenge in step.challenges if isinstance(step, Item) else ():
-                written = challenge.phrase.written
-                if not challenge.control or challenge.gauge or folded(written) == challenge.control:
-                    continue
+        for challenge in (challenge for item in printed_items(card) for challenge in item.challenges):
+            written = challenge.phrase.written
+            if challenge.control and not challenge.gauge and folded(written) != challenge.control:
                 control = controls[challenge.control]
                 yield Finding(
                     RULE.name,

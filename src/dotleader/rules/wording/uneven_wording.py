@@ -9,7 +9,7 @@ from dotleader.handbook.model import Handbook
 from dotleader.handbook.positions import matched
 from dotleader.rules.rule import Example, Rule
 from dotleader.rules.subject import Subject
-from dotleader.rules.walking import every_step
+from dotleader.rules.wording.printed_items import printed_items
 from dotleader.rules.wording.spellings import Form, Forms, is_plural
 from dotleader.rules.wording.vague_response import is_vague
 from dotleader.source.finding import Finding, Related, Severity
@@ -66,12 +66,11 @@ def _challenges_and_responses(handbook: Handbook) -> tuple[Forms, Forms]:
         for position in control.positions:
             responses.add(position, control.spot, declared=True)
     for card in handbook.cards:
-        for step in every_step(card.steps):
-            if isinstance(step, Item):
-                for challenge in step.challenges:
-                    if not challenge.control and not challenge.gauge:
-                        challenges.add(challenge.phrase.written, challenge.phrase.spot)
-                _add_response(step, handbook, responses)
+        for item in printed_items(card):
+            for challenge in item.challenges:
+                if not challenge.control and not challenge.gauge:
+                    challenges.add(challenge.phrase.written, challenge.phrase.spot)
+            _add_response(item, handbook, responses)
     return challenges, responses
 
 

@@ -10,7 +10,7 @@ from dotleader.handbook.model import Control, Gauge, Handbook
 from dotleader.handbook.positions import matched
 from dotleader.rules.rule import Example, Rule
 from dotleader.rules.subject import Subject
-from dotleader.rules.walking import every_step
+from dotleader.rules.wording.printed_items import printed_items
 from dotleader.source.finding import Finding, Severity
 from dotleader.syntax.plain import folded
 
@@ -77,11 +77,11 @@ def is_vague(text: str) -> bool:
 
 def check(subject: Subject) -> Iterator[Finding]:
     for card in subject.handbook.cards:
-        for step in every_step(card.steps):
-            if isinstance(step, Item) and step.response is not None and is_vague(step.response.text):
-                controls, gauges = _named(step, subject.handbook)
-                if not _is_position(step.response.text, controls, subject.handbook):
-                    yield _finding(step, step.response, controls, gauges)
+        for item in printed_items(card):
+            if item.response is not None and is_vague(item.response.text):
+                controls, gauges = _named(item, subject.handbook)
+                if not _is_position(item.response.text, controls, subject.handbook):
+                    yield _finding(item, item.response, controls, gauges)
 
 
 def _named(item: Item, handbook: Handbook) -> tuple[list[Control], list[Gauge]]:
@@ -149,7 +149,7 @@ RULE = Rule(
     why="Such a word is said without a look at the thing; a position or a number has to be read off it.",
     source=(
         "NASA CR-177549 (Degani and Wiener, 1990) appendix A(4), that a response states the wanted status or "
-        "value, `not just 'checked' or 'set'`; FAA AC 120-71B (2017) 5.4 (read in a summary)"
+        "value and not just checked or set; FAA AC 120-71B (2017) 5.4 (read in a summary)"
     ),
     mend=(
         "Say what is seen when it is right: a position, a number, a range (`{Oil pressure green}`), or the "
