@@ -48,9 +48,7 @@ def _unseen(text: str) -> str:
 
 
 def rewrite(name: str) -> None:
-    out = [
-        f"=== {title}\n{_unseen(source)}\n---\n{_unseen(FILES[name](source))}\n" for title, source, _ in cases(name)
-    ]
+    out = [f"=== {title}\n{_unseen(source)}\n---\n{_unseen(FILES[name](source))}\n" for title, source, _ in cases(name)]
     (HERE / name).write_text("\n".join(out), encoding="utf-8")
 
 

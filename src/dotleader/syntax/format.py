@@ -12,7 +12,7 @@ from dotleader.source.text import SourceText
 from dotleader.syntax.blocks import chunks, raw_lines
 from dotleader.syntax.meaning import block_meaning
 from dotleader.syntax.parse import parse_block
-from dotleader.syntax.tree import Blank, Parsed
+from dotleader.syntax.tree import Blank, Comment, Parsed
 from dotleader.syntax.written import single_blanks, written
 
 
@@ -44,7 +44,7 @@ def _laid(text: str) -> _Laid:
     raw = list(raw_lines(text))
     return _Laid(
         canonical(text),
-        comment=not block.head.keyword,
+        comment=not block.head.keyword and all(isinstance(line.body, Blank | Comment) for line in block.lines),
         alone=bool(block.head.keyword) and all(isinstance(line.body, Blank) for line in block.lines),
         gap=not raw[-1].text,
     )

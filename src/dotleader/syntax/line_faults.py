@@ -232,10 +232,14 @@ def keyword_before_leader(keyword: str, text: str, span: Span) -> Fault:
     return Fault(
         "keyword-before-leader",
         span,
-        f"This is read as a {keyword} whose text has dots in it, because it begins with `{keyword}`.",
+        f"This is read as {_a(keyword)} whose text has dots in it, because it begins with `{keyword}`.",
         f"If an item is meant, begin it with a capital: `{short(capital)}`. "
-        f"If a {keyword} is meant, take the dots out.",
+        f"If {_a(keyword)} is meant, take the dots out.",
     )
+
+
+def _a(keyword: str) -> str:
+    return f"{'an' if keyword[0] in 'aeiou' else 'a'} {keyword}"
 
 
 def item_from_keyword(keyword: str, text: str, span: Span) -> Fault:

@@ -80,7 +80,8 @@ def _item(tree: Any, text: str, start: int, faults: list[Fault]) -> Item:
     response, marks = _right(parts[1], start, faults)
     keyword = _KEYWORD_FIRST.match(challenges[0].text)
     if keyword:
-        faults.append(line_faults.item_from_keyword(keyword[1], text, Span(start, start + len(text))))
+        shown = text[challenges[0].span.start - start :]
+        faults.append(line_faults.item_from_keyword(keyword[1], shown, Span(start, start + len(text))))
     if response is None:
         end = start + max(token.start_pos + len(token) for token in tree.children if hasattr(token, "type"))
         faults.append(line_faults.missing_response(challenges[0].text, Span(challenges[0].span.start, end)))
@@ -148,7 +149,7 @@ def _no_leader(text: str, span: Span, faults: list[Fault]) -> Body:
     if line_faults.looks_like_prose(text):
         faults.append(line_faults.stray_line(text, span))
         return Broken(text)
-    faults.append(line_faults.missing_response(text, span))
+    faults.append(line_faults.missing_response(text.rstrip("- ") or text, span))
     return Item((read_words(text, span.start, faults),), None, ())
 
 

@@ -17,8 +17,9 @@ from dotleader.syntax.tree import Fault, Item, Row, Say
 
 _NOTICE = re.compile(r"(note|caution|warning)(?=\s)")
 _KEYWORD = re.compile(rf"(?:{'|'.join(CARD_KEYWORDS)})(?=\s|$)")
-_LIKE_ITEM = re.compile(r"\S\s(?:\.{2,}|…|\.\s\.\s\.[\s.]*)\s|\S\s?\.{4,}")
-"""In a detail, `Wait... then` is text; dots with spaces around them, or four of them, are a leader."""
+_LIKE_ITEM = re.compile(r"\S\s(?:\.{2,}|…|\.\s\.\s\.[\s.]*)\s|\S\s\.{4,}|\S\.{4,}\s?\S")
+"""In a detail, `Wait... then` is text, and so is a last `Really....`; dots with spaces around them, or four of them
+before something, are a leader."""
 
 
 def belongs_higher(raw: RawLine, stack: list[OpenLine], faults: list[Fault], span: Span) -> bool:
