@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from dotleader.handbook.cards import Card, Kind, Phrase
+from dotleader.handbook.phases import phase_of_title
 from dotleader.rules.coverage.missing_phase import LISTS
 from dotleader.rules.coverage.phase_titles import phases_in_title
 from dotleader.rules.coverage.topics import Topic, topics_of
@@ -150,6 +151,20 @@ def test_a_reason_at_the_head_allows_it() -> None:
 def test_titles_of_normal_cards(title: str, phases: str) -> None:
     """Titles in common use, no source; the phases are those of FAA-H-8083-3C chapter 1 and of docs/language.md."""
     assert phases_in_title(title) == set(filter(None, phases.split(", ")))
+
+
+@pytest.mark.parametrize(
+    ("title", "phase"),
+    [
+        *(("Before take-off", "before takeoff"), ("Before take off", "before takeoff"), ("Runup", "run-up")),
+        *(("Pre-flight inspection", "preflight"), ("Shut-down", "shutdown"), ("Line up", "before takeoff")),
+        *(("Descent/approach", "descent"), ("Climb, cruise", "climb"), ("Before landing (glide)", "approach")),
+        *(("Takeoffs", ""), ("Climbing", ""), ("Landing gear", "landing"), ("Hot start", "")),
+    ],
+)
+def test_a_phase_is_known_however_the_words_of_its_title_are_joined(title: str, phase: str) -> None:
+    """The titles of docs/language.md."""
+    assert phase_of_title(title) == phase
 
 
 # ---------------------------------------------------------------- emergencies
