@@ -167,7 +167,7 @@ def test_a_fault_elsewhere(text: str, expected: Said) -> None:
         ),
         pytest.param(
             "normal Taxi\n  Brakes\n\nnormal Climb\n  Airspeed .... FAST\n",
-            [("missing-response", "Brakes"), ("no-trigger", "Climb")],
+            [("no-trigger", "Taxi"), ("missing-response", "Brakes"), ("no-trigger", "Climb")],
             id="in two cards",
         ),
     ],

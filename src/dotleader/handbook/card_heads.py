@@ -71,10 +71,12 @@ class Cards:
         return said
 
     def _when(self, at: At) -> Phrase | None:
+        """The trigger; empty where `when` stands alone, which the parser has said."""
         for line in at.block.lines:
-            if isinstance(line.body, Say) and line.body.keyword == "when" and line.body.words is not None:
-                more = [child.body.words for child in line.children if isinstance(child.body, Prose)]
-                return self.phrases.joined([line.body.words, *more], at)
+            if isinstance(line.body, Say) and line.body.keyword == "when":
+                words = [line.body.words] if line.body.words is not None else []
+                words += [child.body.words for child in line.children if isinstance(child.body, Prose)]
+                return self.phrases.joined(words, at) if words else Phrase((), at.spot(line.body.keyword_span))
         return None
 
     def _phase(self, words: Words, at: At) -> str:

@@ -51,47 +51,26 @@ ON_ONE_LINE = {
 }
 """By rule: what follows from its findings on the same line."""
 
-_MISREAD = NOWHERE_USED | {
-    "empty-block",
-    "misplaced-line",
-    "name-used-twice",
-    "notice-below-item",
-    "unknown-position",
-    "unknown-property",
-}
+_MISREAD = NOWHERE_USED | {"empty-block", "misplaced-line"}
 NEAR_BY = {
-    "tab-indentation": _MISREAD | {"uneven-indentation"},
+    "tab-indentation": _MISREAD,
     "uneven-indentation": _MISREAD,
     "stray-line": _MISREAD,
-    "keyword-before-leader": _MISREAD | {"uneven-indentation"},
-    "unknown-property": frozenset({"name-used-twice", "unknown-position"}),
+    "keyword-before-leader": _MISREAD,
+    "unknown-property": frozenset({"name-used-twice"}),
 }
-"""By rule: what follows from its findings in the same line of the first level of a block, or in the two next to it."""
+"""By rule: what follows from its findings in the same line of the first level of a block, or in the one next to it."""
 
-_OF_WHOLE_CARDS = frozenset(
-    {
-        "after-the-end",
-        "card-continued",
-        "card-too-long",
-        "empty-card",
-        "memory-not-first",
-        "no-ending",
-        "no-phase",
-        "no-trigger",
-    }
-)
 IN_ONE_BLOCK = {
-    "unknown-keyword": _OF_WHOLE_CARDS | {"stray-line", "unknown-property"},
-    "keyword-before-leader": _OF_WHOLE_CARDS,
-    "stray-line": _OF_WHOLE_CARDS,
-    "tab-indentation": _OF_WHOLE_CARDS | {"misplaced-line"},
-    "uneven-indentation": _OF_WHOLE_CARDS | {"misplaced-line"},
-    "missing-response": frozenset({"no-trigger"}),
+    "keyword-before-leader": frozenset({"no-trigger", "no-ending"}),
+    "stray-line": frozenset({"empty-card"}),
+    "uneven-indentation": frozenset({"no-ending", "after-the-end"}),
     "unknown-phase": frozenset({"no-phase"}),
     "unnamed-block": frozenset({"no-phase", "no-trigger"}),
 }
 """By rule: what follows from its findings in the same block, because a line of it could not be read."""
 
+_OF_WHOLE_CARDS = frozenset({"empty-card", "no-ending", "no-phase", "no-trigger"})
 _MISREADING = frozenset({"tab-indentation", "uneven-indentation", "stray-line"})
 _NOT_READ = _MISREADING | {
     "dash-for-leader",
@@ -102,7 +81,7 @@ _NOT_READ = _MISREADING | {
 }
 _BRACED = re.compile(r"\{([^{}]+)\}")
 
-UNREAD = frozenset({"missing-file", "include-outside", "include-circle", "not-text"})
+UNREAD = frozenset({"missing-file", "include-outside", "not-text"})
 """After these a part of the handbook is not at hand."""
 
 
@@ -131,7 +110,7 @@ class _Seen:
             self.on_line[_line(spot)].add(finding.rule)
             self.in_block[_among(self.starts, spot)].add(finding.rule)
             name, number = _among(self.firsts, spot)
-            for near in range(number - 2, number + 3):
+            for near in range(number - 1, number + 2):
                 self.near_by[name, near].add(finding.rule)
         self.unread = not UNREAD.isdisjoint(finding.rule for finding in found)
         self.misspelt = {related.spot for f in found if f.rule == "near-name" for related in f.related}
@@ -139,7 +118,11 @@ class _Seen:
         errors = (finding for finding in found if rules[finding.rule].severity is Severity.ERROR)
         amiss = [finding for finding in errors if finding.rule not in NOWHERE_DECLARED]
         self.amiss_lines = {_line(f.spot): f.spot.source for f in amiss}
-        self.not_read = {_among(self.firsts, f.spot) for f in found if f.rule in _NOT_READ}
+        self.not_read: defaultdict[tuple[str, int], list[str]] = defaultdict(list)
+        for finding in found:
+            if finding.rule in _NOT_READ:
+                text = finding.spot.source.line(_line(finding.spot)[1])
+                self.not_read[_among(self.firsts, finding.spot)].append(folded(text))
         self.amiss_blocks = {_among(self.starts, f.spot) for f in amiss}
         self.lost_texts = [folded(_text(file, placed)) for file in files for placed in file.blocks if _is_lost(placed)]
         self.amiss_texts = [folded(source.line(number)) for (_, number), source in self.amiss_lines.items()]
@@ -196,7 +179,8 @@ class _Seen:
             gauge = block[1] >= 0 and self.blocks[block[0]][block[1]].block.head.keyword == "gauge"
             if _line(related.spot) in self.amiss_lines or (gauge and block in self.amiss_blocks):
                 return True
-            if _among(self.firsts, related.spot) in self.not_read:
+            lost = self.not_read.get(_among(self.firsts, related.spot), ())
+            if any(sought in text for text in lost for sought in _sought(finding)):
                 return True
         return any(
             any(sought in text for text in self.lost_texts)

@@ -70,22 +70,21 @@ def short(text: str, most: int = 60) -> str:
     return text if len(text) <= most else text[: most - 1].rstrip() + "…"
 
 
-def near_keyword(text: str) -> str:
-    """The keyword that a line was probably meant to begin with, or nothing."""
+def near_keyword(text: str) -> tuple[str, int]:
+    """The keyword that a line was probably meant to begin with, and how much of the line stands for it; or nothing."""
     lower = text.casefold()
     for keyword in sorted((*CARD_KEYWORDS, *_SLIPS), key=len, reverse=True):
-        head = lower[: len(keyword)]
-        follows = lower[len(keyword) : len(keyword) + 1]
-        if head == keyword and follows in ("", " ", ":", "\t") and text[: len(keyword)] != keyword:
-            return _SLIPS.get(keyword, keyword)
-        if head == keyword and (follows == ":" or keyword in _SLIPS) and follows in ("", " ", ":"):
-            return _SLIPS.get(keyword, keyword)
+        length = len(keyword)
+        if lower[:length] != keyword or lower[length : length + 1] not in ("", " ", ":", "\t"):
+            continue
+        if text[:length] != keyword or keyword in _SLIPS or lower[length : length + 1] == ":":
+            return _SLIPS.get(keyword, keyword), length
     first = re.split(r"[\s:]", lower, maxsplit=1)[0]
     if len(first) >= 4 and first == text[: len(first)]:
         for keyword in CARD_KEYWORDS:
             if len(keyword) >= 4 and " " not in keyword and one_apart(first, keyword):
-                return keyword
-    return ""
+                return keyword, len(first)
+    return "", 0
 
 
 def one_apart(a: str, b: str, most: int = 1) -> bool:

@@ -138,14 +138,13 @@ def _say(tree: Any, text: str, start: int, faults: list[Fault]) -> Say:
 
 
 def _no_leader(text: str, span: Span, faults: list[Fault]) -> Body:
-    near = line_faults.near_keyword(text)
+    near, length = line_faults.near_keyword(text)
     if near:
         faults.append(line_faults.unknown_keyword(text, near, span))
-        rest = text[len(text.split(" ", 1)[0]) :].strip() if " " not in near else ""
-        begin = span.end - len(rest)
-        if near in _TEXT_ONLY and rest:
-            return Say(near, Words((rest,), Span(begin, span.end)), Span(span.start, begin))
-        return Broken(text)
+        # Read as if the keyword stood there, so that nothing more is said of what follows from the slip.
+        rest = text[length:].lstrip(": \t")
+        at = Span(span.start, span.start + length)
+        return Say(near, read_words(rest, span.end - len(rest), faults) if rest else None, at)
     if line_faults.looks_like_prose(text):
         faults.append(line_faults.stray_line(text, span))
         return Broken(text)
