@@ -40,10 +40,11 @@ def format_text(source: SourceText) -> str:
 
 
 def _laid(text: str) -> _Laid:
-    block = parse_block(text).block
+    parsed = parse_block(text)
     raw = list(raw_lines(text))
+    block = parsed.block
     return _Laid(
-        canonical(text),
+        _canonical(parsed, text, single_blanks([line.lead + line.text for line in raw])),
         comment=not block.head.keyword and all(isinstance(line.body, Blank | Comment) for line in block.lines),
         alone=bool(block.head.keyword) and all(isinstance(line.body, Blank) for line in block.lines),
         gap=not raw[-1].text,
@@ -64,10 +65,8 @@ def _together(laid: list[_Laid], n: int) -> bool:
     return before.alone and (here.alone or here.comment)
 
 
-def canonical(text: str) -> list[str]:
+def _canonical(parsed: Parsed, text: str, as_is: list[str]) -> list[str]:
     """The canonical lines of a block; as they are, if their canonical form would not say the same."""
-    as_is = single_blanks([raw.lead + raw.text for raw in raw_lines(text)])
-    parsed = parse_block(text)
     lines = written(parsed, text)
     if lines == as_is or _same(parsed, parse_block("".join(line + "\n" for line in lines))):
         return lines
