@@ -104,7 +104,7 @@ def _own(needs: Sequence[Need], width: int) -> _Block:
     column = wanted if wanted <= until else min(wanted, usual, _longest(needs))
     column = max(_down_to_grid(column), 0)
     kept = [need.response_until for need in needs if need.response_until >= column]
-    return _Block(needs[0].block, column, min(_longest(needs), *kept, max(far, column)))
+    return _Block(needs[0].block, column, max(column, min(_longest(needs), far, *kept)))
 
 
 def _longest(needs: Iterable[Need]) -> int:

@@ -6,7 +6,6 @@ from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from dotleader.page.boxes import memory_box, notice_box
 from dotleader.page.breaking import length, line_width, set_line
 from dotleader.page.drawn import Drawn, Font, Line
 from dotleader.page.heads import Head, body_space, carried
@@ -23,11 +22,13 @@ from dotleader.page.measures import (
     base_in_slot,
     slot,
 )
+from dotleader.page.memory_box import memory_box
 from dotleader.page.metrics import cap_height
+from dotleader.page.notices import notice_box
 from dotleader.page.outline import Ending, NoticeLine, Outline, Rail, Sign
 from dotleader.page.railing import rail_lines
 from dotleader.page.rows import Row
-from dotleader.page.setting import right_of, stacked
+from dotleader.page.setting import right_of
 from dotleader.page.signs import arrow
 from dotleader.page.turning import height_of, tops_of, turns
 from dotleader.page.words import plain_words
@@ -67,7 +68,7 @@ def starts_at(matter: Matter, frame: Frame, air: int) -> list[int]:
 
     def head(at: int) -> int:
         again = [row for _, rows in carried(_going_on(matter, at), matter.setting) for row in rows]
-        return body_space((*matter.head.again, *again))
+        return body_space(matter.head.again) + (body_space(again) if again else 0)
 
     tops = tops_of(matter.rows, air)
     foot = slot(matter.setting.small) + BODY_GAP
@@ -117,13 +118,14 @@ def _above(matter: Matter, frame: Frame, start: int) -> tuple[list[Placed], dict
             placed.append(Placed(row, y))
             y += row.height
         rails_from[rail] = y
+    y += BODY_GAP if rails_from else 0
     return placed, {rail: rails_from.get(rail, y) for rail in going_on}, y
 
 
 def _going_on(matter: Matter, start: int) -> list[Rail]:
     """The branches that a face beginning with that row is inside of, the outer one first."""
     spans = matter.spans
-    found = [r for r in matter.outline.rails if spans[r.head][0] < start <= spans[r.last][1]]
+    found = [r for r in matter.outline.rails if spans[r.head][1] < start <= spans[r.last][1]]
     return sorted(found, key=lambda rail: rail.level)
 
 
@@ -145,9 +147,11 @@ def _under(matter: Matter, body: Sequence[Placed], start: int) -> defaultdict[in
     for number in {one.row.part for one in body if one.row.part >= 0}:
         part = matter.outline.parts[number]
         if isinstance(part.what, NoticeLine):
-            at, rows = on_face(*spans[number])
-            left, right = setting.left(part.level), right_of(part, setting)
-            under[at].extend(notice_box(part.what.word, rows, left, right, stacked(left, right), setting.small))
+            first, last = spans[number]
+            at, rows = on_face(first, last)
+            whole = (first >= start, last < start + len(body))
+            edges = (setting.left(part.level), right_of(part, setting))
+            under[at].extend(notice_box(part.what.word, rows, edges, setting.small, whole))
     return under
 
 
@@ -159,7 +163,7 @@ def _rails(matter: Matter, body: Sequence[Placed], start: int, rails_from: dict[
         inside = body[max(0, head + 1 - start) : max(0, last + 1 - start)]
         if not inside:
             continue
-        begin = rails_from.get(rail, body[head - start].bottom if head >= start else inside[0].top)
+        begin = body[head - start].bottom if head >= start else rails_from[rail]
         ended = last < start + len(body)
         yield from rail_lines(rail, begin, inside, ended, setting)
         if ended and rail.ending in (Ending.END, Ending.BACK):

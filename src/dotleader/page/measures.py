@@ -76,20 +76,11 @@ MEMORY_RULE = pt(2.2)
 MEMORY_PAD = mm(2.5)
 """Free of text inside the right edge of the box, and beside a box that stands inside a branch."""
 
-WARNING_RULE = pt(2.2)
-CAUTION_RULE = pt(1)
 HAIRLINE = pt(0.6)
-HEADING_PAD = mm(0.2)
-"""Between the rule above a heading and the slot of its text."""
 COMPLETE_RULE = pt(1.2)
-NOTICE_LABEL = mm(25)
-NOTICE_TEXT = mm(28)
-NOTICE_PAD = mm(1.2)
-NARROW = mm(40)
-"""Room for a notice's text under which its label goes above the text instead of beside it."""
 
 ITEM_GAP = 700
-"""Over an item that prose explains and over a table's heading, in thousandths of the size."""
+"""Over an item that prose explains, in thousandths of the size."""
 
 TAB_HEIGHT = mm(6.2)
 TAB_GAP = mm(2.5)

@@ -67,8 +67,9 @@ def outline_of(card: Card, symbols: frozenset[str]) -> Outline:
 
 def completion(title: str) -> str:
     """The line that ends a normal card (CR-177549, A(6)): its own name, and `checklist` only once."""
-    name = "" if "checklist" in title.casefold().split() else " checklist"
-    return f"{title}{name} complete".strip()
+    if not title:
+        return "Checklist complete"
+    return f"{title} complete" if "checklist" in title.casefold().split() else f"{title} checklist complete"
 
 
 @dataclass(slots=True)

@@ -24,8 +24,8 @@ def paragraph(
     size = setting.size
     lines = without_orphan(words, setting.room(left, setting.width, size))
     rows = [replace(text_row(-1, Hold.STEP, size, Piece(left, line, size)), air=_LINE_AIR) for line in lines]
-    for at in {1, len(rows) - 1} - {0}:
-        if at < len(rows):
+    for at in {1, len(rows) - 1}:
+        if 0 < at < len(rows):
             rows[at] = replace(rows[at], hold=Hold.KEEP)
     if rows:
         rows[0] = replace(rows[0], gap=length(_PARAGRAPH, size), hold=hold, says=says)

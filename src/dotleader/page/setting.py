@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import assert_never
 
-from dotleader.page.breaking import Line, balanced, broken, without_orphan
+from dotleader.page.breaking import Line, balanced, broken
 from dotleader.page.columns import Need, columns
 from dotleader.page.drawn import Font
 from dotleader.page.item_rows import item_rows, need_of, number_piece
@@ -13,15 +13,11 @@ from dotleader.page.leave_rows import gate_rows, leave_rows
 from dotleader.page.measures import (
     COMPLETE_RULE,
     HAIRLINE,
-    HEADING_PAD,
     MEMORY_PAD,
     MEMORY_RULE,
-    NARROW,
-    NOTICE_PAD,
-    NOTICE_TEXT,
     Setting,
-    slot,
 )
+from dotleader.page.notices import notice_rows
 from dotleader.page.outline import (
     Completion,
     Condition,
@@ -38,7 +34,7 @@ from dotleader.page.outline import (
 )
 from dotleader.page.rows import Piece, Row, Rule, text_row
 from dotleader.page.spacing import space_above
-from dotleader.page.words import Words, plain_words
+from dotleader.page.words import plain_words
 
 _MEMORY = plain_words("MEMORY ITEMS", Font.BOLD)
 
@@ -55,11 +51,6 @@ def set_rows(outline: Outline, setting: Setting) -> list[Row]:
         rows.extend(others)
         before = part
     return rows
-
-
-def stacked(left: int, right: int) -> bool:
-    """Whether a notice has its label above its text, for want of room beside it."""
-    return right - left - NOTICE_TEXT < NARROW
 
 
 def right_of(part: Part, setting: Setting) -> int:
@@ -94,7 +85,7 @@ def _rows(part: Part, at: int, setting: Setting, found: dict[int, int]) -> list[
                 rows[0] = replace(rows[0], pieces=(number_piece(number, setting), *rows[0].pieces))
             return _chosen(rows, left, setting) if choice else rows
         case NoticeLine(_, words):
-            return _notice(words, at, left, right, setting, hold)
+            return notice_rows(words, at, (left, right), setting, hold)
         case Leave() as leave:
             return leave_rows(leave, at, part.level, right, setting, hold)
         case Gate() as gate:
@@ -117,20 +108,10 @@ def _ruled(lines: list[Line], at: int, left: int, size: int, rule: Rule | None, 
     """Lines under a rule."""
     rows = [text_row(at, hold, size, Piece(left, line, size)) for line in lines]
     if rule:
-        rows[0] = replace(text_row(at, hold, size, Piece(left, lines[0], size), pad=HEADING_PAD), rule=rule)
+        rows[0] = replace(text_row(at, hold, size, Piece(left, lines[0], size), pad=rule.width), rule=rule)
     return rows
 
 
 def _chosen(rows: list[Row], left: int, setting: Setting) -> list[Row]:
     """The same rows with a mark of choice before the first."""
     return [replace(rows[0], choice=setting.choice(left)), *rows[1:]]
-
-
-def _notice(words: Words, at: int, left: int, right: int, setting: Setting, hold: int) -> list[Row]:
-    above = stacked(left, right)
-    start = left + NOTICE_PAD * 2 if above else left + NOTICE_TEXT
-    lines = without_orphan(words, setting.room(start, right - NOTICE_PAD * 2, setting.notice)) or [()]
-    rows = [text_row(at, hold, setting.notice, Piece(start, line, setting.notice)) for line in lines]
-    edge = Row(at, hold, NOTICE_PAD, 0)
-    top = replace(edge, height=NOTICE_PAD + slot(setting.small)) if above else edge
-    return [top, *rows, edge]
