@@ -10,7 +10,6 @@ from hypothesis import given, settings
 
 from dotleader.source.text import SourceText, Span
 from dotleader.syntax.blocks import chunks
-from dotleader.syntax.meaning import block_meaning
 from dotleader.syntax.parse import parse, parse_block
 from dotleader.syntax.tree import Blank, Item, Line, Prose, Row, Say, Words
 from tests.syntax.golden import cases
@@ -55,21 +54,15 @@ def test_nothing_makes_it_fail_and_every_place_is_real(text: str) -> None:
         assert 0 <= finding.spot.start <= finding.spot.end <= len(text)
         assert finding.message
         assert finding.help
+    assert "".join(chunk.text for chunk in chunks(text)) == text
+    at = 0
     for placed in outcome.value.blocks:
+        assert placed.start == at
+        at += placed.block.size
+        assert parse_block(text[placed.start : at]).block == placed.block
         _inside(placed.block.head.span, placed.block.size)
         for line in placed.block.lines:
             _line_inside(line, placed.block.size)
-
-
-@given(ANY)
-@settings(max_examples=200, deadline=None)
-def test_chunks_cover_a_file_without_a_gap(text: str) -> None:
-    at = 0
-    for chunk in chunks(text):
-        assert chunk.start == at
-        assert chunk.text == text[at : at + len(chunk.text)]
-        at += len(chunk.text)
-    assert at == len(text)
 
 
 BEFORE = "normal Before\n  A .... B\n    detail\n\n"
@@ -83,14 +76,6 @@ def test_a_broken_block_touches_no_other(junk: str) -> None:
     blocks = parse(SourceText("a.cards", text)).value.blocks
     assert blocks[0].block == parse_block(BEFORE).block
     assert blocks[-1].block == parse_block(AFTER).block
-
-
-@given(ANY)
-@settings(max_examples=100, deadline=None)
-def test_a_block_depends_on_its_own_text_alone(text: str) -> None:
-    for placed in parse(SourceText("a.cards", text)).value.blocks:
-        alone = parse_block(text[placed.start : placed.start + placed.block.size])
-        assert block_meaning(alone.block) == block_meaning(placed.block)
 
 
 BEGINNINGS = (
