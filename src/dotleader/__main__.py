@@ -38,10 +38,24 @@ def _run(arguments: Sequence[str]) -> int:
     except OSError as error:  # the outside world where nobody expected it: the working folder is gone, say
         if _debugging():
             raise
-        complain(
-            f"The system says: {because(error)}." + (f" It is about `{error.filename}`." if error.filename else "")
-        )
+        if _is_nowhere():
+            complain(
+                "The folder that this was started in is no longer there.",
+                "Change into another one: `cd ..`, or `cd` and its path.",
+            )
+        else:
+            about = f" It is about `{error.filename}`." if error.filename else ""
+            complain(f"The system says: {because(error)}.{about}")
     return 2
+
+
+def _is_nowhere() -> bool:
+    """Whether the working folder was taken away."""
+    try:
+        os.getcwd()  # noqa: PTH109  # pathlib is not at hand here, and takes long to import
+    except OSError:
+        return True
+    return False
 
 
 def _debugging() -> bool:
@@ -49,6 +63,8 @@ def _debugging() -> bool:
 
 
 def _apologise(fault: Exception) -> None:
+    if sys.stderr is None:
+        return
     said = " ".join(f"{type(fault).__name__}: {fault}".split())
     sys.stderr.write(
         f"dotleader: This is a fault of dotleader itself ({said}).\n"

@@ -61,6 +61,18 @@ def test_width_of_a_terminal(columns: int, width: int) -> None:
         os.close(other)
 
 
+@pytest.mark.parametrize(
+    ("columns", "width"), [("40", 40), ("7", 40), ("72", 72), ("240", 100), ("0", 80), ("wide", 80)]
+)
+def test_columns_that_the_user_asks_for(columns: str, width: int) -> None:
+    assert terminal_for(Pipe(), {"COLUMNS": columns}).width == width
+    assert terminal_for(Screen(), {"COLUMNS": columns}).width == width
+
+
+def test_a_closed_stream_shows_nothing_in_colour() -> None:
+    assert terminal_for(None, {"FORCE_COLOR": "1"}) == Terminal()
+
+
 def test_what_an_encoding_shows() -> None:
     assert Terminal(encoding="utf-8").shows("→ 燃")
     assert Terminal(encoding="latin-1").shows("é")

@@ -41,7 +41,7 @@ def command(*arguments: str | Path) -> list[str]:
 
 
 def environment(**more: str) -> dict[str, str]:
-    plain = {name: value for name, value in os.environ.items() if name not in ("NO_COLOR", "FORCE_COLOR")}
+    plain = {name: value for name, value in os.environ.items() if name not in ("NO_COLOR", "FORCE_COLOR", "COLUMNS")}
     return {**plain, "PYTHONPATH": str(SRC), **more}
 
 

@@ -151,10 +151,39 @@ def test_a_full_disk_behind_standard_output_is_said(tmp_path: Path) -> None:
     assert done.stderr == b"dotleader: Standard output cannot be written: no space left on device.\n"
 
 
-def test_closed_standard_streams_are_no_fault(tmp_path: Path) -> None:
+@pytest.mark.parametrize(
+    ("arguments", "code"),
+    [
+        (("lint", "{}"), 1),
+        (("lint", "--as", "brief", "{}"), 1),
+        (("lint", "--as", "json", "{}"), 1),
+        (("print", "{}"), 1),
+        (("print", "--draft", "{}"), 0),
+        (("format", "--check", "{}"), 1),
+        (("format", "--diff", "{}"), 1),
+        (("explain",), 0),
+        (("--help",), 0),
+    ],
+)
+def test_a_closed_standard_output_is_no_fault(tmp_path: Path, arguments: tuple[str, ...], code: int) -> None:
     write(tmp_path, a=FAULTY)
-    shell = " ".join(command("lint", tmp_path)) + " >&- 2>&- <&-"
-    assert subprocess.run(["sh", "-c", shell], env=environment(), check=False).returncode == 1
+    shell = " ".join(command(*(word.format(tmp_path) for word in arguments)))
+    done = subprocess.run(["sh", "-c", shell + " >&-"], stderr=subprocess.PIPE, env=environment(), check=False)
+    assert (done.returncode, done.stderr) == (code, b"")
+    silent = subprocess.run(["sh", "-c", shell + " >&- 2>&- <&-"], env=environment(), check=False)
+    assert silent.returncode == code
+
+
+def test_a_working_folder_that_is_gone_is_said(tmp_path: Path) -> None:
+    gone = tmp_path / "gone"
+    gone.mkdir()
+    shell = f"cd {gone} && rmdir {gone} && " + " ".join(command("lint", "."))
+    done = subprocess.run(["sh", "-c", shell], capture_output=True, env=environment(), check=False)
+    assert done.returncode == 2
+    assert done.stderr.decode() == (
+        "dotleader: The folder that this was started in is no longer there.\n"
+        "  Change into another one: `cd ..`, or `cd` and its path.\n"
+    )
 
 
 def test_a_narrow_encoding_is_served(tmp_path: Path) -> None:

@@ -54,6 +54,14 @@ def test_loose_files_that_include_each_other_are_not_lost(here: Path) -> None:
     assert found(".") == [Task("./a.cards"), Task("./b.cards")]
 
 
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="there are no named pipes here")
+def test_a_pipe_in_a_folder_is_not_waited_for(here: Path) -> None:
+    write(here, a=CARD)
+    os.mkfifo(here / "pipe.cards")
+    (here / "lost.cards").symlink_to("nowhere.cards")
+    assert sources_in(".") == ["./a.cards", "./lost.cards"]
+
+
 def test_hidden_and_printed_folders_are_left_out(here: Path) -> None:
     write(here, a=CARD, printed__b=CARD)
     write(here / ".venv", c=CARD)

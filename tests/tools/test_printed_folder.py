@@ -248,7 +248,7 @@ def test_a_folder_that_cannot_be_made(folder: Path) -> None:
     folder.write_text("a file")
     with pytest.raises(CannotRun) as stopped:
         write_folder("printed", FIRST)
-    assert stopped.value.message == "`printed` cannot be made: file exists."
+    assert stopped.value.message == "`printed` is a file."
     with pytest.raises(CannotRun) as stopped:
         write_folder("printed/below", FIRST)
     assert stopped.value.message == "`printed/below` cannot be made: not a directory."

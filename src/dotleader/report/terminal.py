@@ -32,10 +32,16 @@ class Terminal(NamedTuple):
         return fine if self.shows(fine) else plain
 
 
-def terminal_for(stream: TextIO, environ: Mapping[str, str]) -> Terminal:
-    """Colour only on a terminal, unless the user says otherwise: `NO_COLOR` goes first, then `FORCE_COLOR`."""
+def terminal_for(stream: TextIO | None, environ: Mapping[str, str]) -> Terminal:
+    """Colour only on a terminal, unless the user says otherwise: `NO_COLOR` goes first, then `FORCE_COLOR`.
+
+    The width is what `COLUMNS` says, else that of the terminal. A stream that is closed is None.
+    """
+    if stream is None:
+        return Terminal()
     on_terminal = stream.isatty()
-    return Terminal(_width(stream, on_terminal), _colour(on_terminal, environ), stream.encoding or "ascii")
+    width = _wanted(environ) or (_measured(stream) if on_terminal else 0) or USUAL_WIDTH
+    return Terminal(max(_NARROWEST, min(width, _WIDEST)), _colour(on_terminal, environ), stream.encoding or "ascii")
 
 
 def _colour(on_terminal: bool, environ: Mapping[str, str]) -> bool:
@@ -49,11 +55,15 @@ def _colour(on_terminal: bool, environ: Mapping[str, str]) -> bool:
     return on_terminal and environ.get("TERM") != "dumb"
 
 
-def _width(stream: TextIO, on_terminal: bool) -> int:
-    if not on_terminal:
-        return USUAL_WIDTH
+def _wanted(environ: Mapping[str, str]) -> int:
+    """The columns that the user asks for; 0 for none."""
+    columns = environ.get("COLUMNS", "")
+    return int(columns) if columns.isascii() and columns.isdecimal() and len(columns) < 6 else 0
+
+
+def _measured(stream: TextIO) -> int:
+    """The columns of a terminal; 0 where it does not know them."""
     try:
-        columns = os.get_terminal_size(stream.fileno()).columns
+        return os.get_terminal_size(stream.fileno()).columns
     except (OSError, ValueError):
-        return USUAL_WIDTH
-    return max(_NARROWEST, min(columns, _WIDEST)) if columns else USUAL_WIDTH
+        return 0

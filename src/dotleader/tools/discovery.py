@@ -95,8 +95,13 @@ def _walk(folder: str, entered: set[str]) -> Iterator[str]:
         if entry.is_dir():
             if entry.name != PRINTED:
                 yield from _walk(entry.path, entered)
-        elif entry.name.lower().endswith(ENDING):
+        elif entry.name.lower().endswith(ENDING) and _may_be_read(entry):
             yield entry.path
+
+
+def _may_be_read(entry: os.DirEntry[str]) -> bool:
+    """Whether reading it ends: a pipe waits for a writer. A link that leads nowhere is left to be said."""
+    return entry.is_file() or (entry.is_symlink() and not os.path.exists(entry.path))
 
 
 def _in_folder(path: str, files: Files, troubles: list[CannotRun]) -> list[Task]:

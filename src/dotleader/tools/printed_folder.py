@@ -37,6 +37,8 @@ class Written:
 
 def write_folder(folder: str, files: Mapping[str, bytes], patience: float = PATIENCE) -> Written:
     """Put a whole print into a folder, which is made if need be. Raises CannotRun, and then it stands as it was."""
+    if os.path.isfile(folder):
+        raise CannotRun(f"`{shown_name(folder)}` is a file.", "Name a folder to print into.")
     try:
         os.makedirs(folder, exist_ok=True)
     except OSError as error:
