@@ -21,6 +21,7 @@ from dotleader.handbook.cards import (
 )
 from dotleader.page.drawn import Line, Text, mm
 from dotleader.page.laid import Frame, LaidCard, LaidFace
+from dotleader.page.lay_card import lay_card
 from dotleader.source.text import SourceText, Spot
 
 SPOT = Spot(SourceText("test.cards", ""), 0, 0)
@@ -119,3 +120,32 @@ def text(laid: LaidCard | LaidFace, string: str) -> Text:
     """The one text that reads so."""
     (found,) = (one for one in texts(laid) if one.string == string)
     return found
+
+
+FIRE = card(
+    memory(item("Cabin heat", "OFF"), item("Descent", "START")),
+    item("Land", "AT ONCE"),
+    branch(
+        (
+            "the engine burns",
+            (
+                item("Fuel selector", "OFF", critical=True),
+                branch(("flames remain", (item("Airspeed", "120 KIAS"),))),
+                notice("warning", "Do not restart the engine."),
+                go_to("Forced landing"),
+            ),
+        ),
+        ("", (item("Master", "OFF"), END)),
+    ),
+    title="Fire in flight",
+    when="you see flames",
+)
+"""With all that branches can hold."""
+
+
+def laid(*steps: Step, kind: Kind = Kind.EMERGENCY, title: str = "A card", when: str = "") -> LaidCard:
+    return lay_card(card(*steps, kind=kind, title=title, when=when), FRAME, NO_SYMBOLS)
+
+
+def items(count: int, *, name: str = "Item", critical: bool = False) -> list[Step]:
+    return [item(f"{name} {chr(65 + at % 26)}", "SET", critical=critical) for at in range(count)]

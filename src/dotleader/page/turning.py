@@ -9,7 +9,7 @@ from dotleader.page.outline import Hold
 from dotleader.page.rows import Row
 
 _FULL = (3, 5)
-"""A face that is not the last but one is filled at least so far before a better place to turn is looked for."""
+"""A face is filled at least so far before a better place to turn is taken, unless all the rest then is on the next."""
 
 
 def tops_of(rows: Sequence[Row], air: int) -> list[int]:
@@ -33,7 +33,7 @@ def turns(rows: Sequence[Row], tops: Sequence[int], room: int, foot: int, head: 
     while True:
         start = starts[-1]
         space = room - (head(start) if start else 0)
-        if height_of(rows, tops, start, len(rows)) <= space:
+        if start + 1 >= len(rows) or height_of(rows, tops, start, len(rows)) <= space:
             return starts
         limit = start + 1
         while limit < len(rows) - 1 and height_of(rows, tops, start, limit + 1) <= space - foot:
@@ -47,14 +47,14 @@ def _turn(rows: Sequence[Row], tops: Sequence[int], start: int, limit: int, spac
     def cost(at: int) -> tuple[int, int]:
         return rows[at].hold, -at
 
+    share, whole = _FULL
+    enough = height_of(rows, tops, start, limit) * share // whole
     places = range(start + 1, limit + 1)
+    full = [at for at in places if height_of(rows, tops, start, at) >= enough]
     good = [at for at in places if rows[at].hold < Hold.KEEP]
     if not good:
-        return max((at for at in places if rows[at].hold < Hold.MEMORY), default=limit)
-    enough = [at for at in good if height_of(rows, tops, at, len(rows)) <= space(at)]
-    if enough:
-        return min(enough, key=cost)
-    share, whole = _FULL
-    filled = height_of(rows, tops, start, limit) * share // whole
-    late = [at for at in good if height_of(rows, tops, start, at) >= filled]
-    return min(late, key=cost) if late else good[-1]
+        return max((at for at in full if rows[at].hold < Hold.MEMORY), default=limit)
+    last = [at for at in good if height_of(rows, tops, at, len(rows)) <= space(at)]
+    if last:
+        return min(last, key=cost)
+    return min((at for at in full if rows[at].hold < Hold.KEEP), key=cost, default=good[-1])
