@@ -112,6 +112,16 @@ def test_many_places_are_all_named_but_only_the_first_are_shown() -> None:
     assert text.count("▔\n") == 4 + 1
 
 
+def test_what_a_rule_says_again_of_one_place_is_shorter() -> None:
+    more = [finding("near-name", "HELD", f"It is {word}.") for word in ("so", "thus")]
+    once = shown(finding("long-list", "HELD")) + "\n" + shown(more[0])
+    assert shown(*more, finding("long-list", "HELD")) == once + (
+        "\nwarning near-name ...................................... books/normal.cards:7:13\n"
+        "  It is thus.\n"
+        "  help    Mend it.\n"
+    )
+
+
 def test_colour_is_only_paint() -> None:
     painted = shown(UNKNOWN, terminal=Terminal(colour=True))
     assert "\x1b[1;31merror\x1b[0m" in painted

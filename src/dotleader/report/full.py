@@ -20,22 +20,30 @@ _RELATED_SHOWN = 4  # further places that are shown with their lines; the rest a
 
 
 def full(findings: Iterable[Finding], facts: Mapping[str, RuleFacts], terminal: Terminal) -> Iterator[str]:
-    """The lines, without line ends; a blank line after each finding."""
+    """The lines, without line ends; a blank line after each finding.
+
+    Where a rule has several things to say of one place, its lines, reason and source stand with the first.
+    """
+    before: Finding | None = None
     for finding in ordered(findings):
-        yield from _one(finding, facts_of(finding, facts), terminal)
+        again = before is not None and (before.spot.order, before.rule) == (finding.spot.order, finding.rule)
+        yield from _one(finding, facts_of(finding, facts), terminal, again=again)
         yield ""
+        before = finding
 
 
-def _one(finding: Finding, known: RuleFacts, terminal: Terminal) -> Iterator[str]:
+def _one(finding: Finding, known: RuleFacts, terminal: Terminal, *, again: bool) -> Iterator[str]:
     places = [place_of(spot) for spot in (finding.spot, *(other.spot for other in finding.related))]
     gutter = max(_SMALLEST_GUTTER, *(len(str(place.last)) for place in places))
     yield from _heading(finding, known.severity, terminal)
     for line in wrapped(finding.message, terminal.width - 2, terminal):
         yield "  " + painted(line, BOLD, terminal)
-    yield from excerpt(finding.spot, gutter, MARK[known.severity], terminal, block=True)
+    if not again:
+        yield from excerpt(finding.spot, gutter, MARK[known.severity], terminal, block=True)
     yield from _labelled("help", finding.help, terminal)
-    yield from _labelled("reason", known.reason, terminal)
-    yield from _labelled("source", known.source, terminal)
+    if not again:
+        yield from _labelled("reason", known.reason, terminal)
+        yield from _labelled("source", known.source, terminal)
     for number, other in enumerate(finding.related):
         yield from _labelled("see", f"{_where(other.spot)}  {other.message}", terminal)
         if number < _RELATED_SHOWN:
