@@ -8,7 +8,8 @@ from pathlib import Path
 from statistics import median
 
 from dotleader.handbook.resolve import resolve
-from dotleader.rules.run import check, settle
+from dotleader.rules.checks import check
+from dotleader.rules.settling import settle
 from dotleader.rules.subject import Subject
 from dotleader.source.text import SourceText
 from dotleader.syntax.format import format_text

@@ -18,9 +18,10 @@ from dotleader.handbook.stock_measures import BLEED, hole_strip
 from dotleader.page.drawn import Box, Font, Group, Ink, Line, Link, Text, mm, pt
 from dotleader.page.extents import Rect, extents
 from dotleader.page.faces import NO_LABEL, Face, faces_of
-from dotleader.page.frames import CAUTION, FOOT_MARGIN, frame_of, margins
+from dotleader.page.frames import CAUTION, FOOT_MARGIN, frame_of
 from dotleader.page.furniture import BLANK, NOT_ISSUED, OPEN_FLAT
 from dotleader.page.laid import LaidCard
+from dotleader.page.margins import margins
 from dotleader.page.metrics import STAND_IN, ascent, cap_height
 from dotleader.page.placement import Side, place
 from tests.page.leaves import EVERY_KIND, IMPRINT, STOCKS, by_title, cards, faces, laid, role, said, stocks, texts

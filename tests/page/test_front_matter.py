@@ -17,13 +17,14 @@ from dotleader.handbook.model import Handbook
 from dotleader.handbook.resolve import resolve
 from dotleader.handbook.stock import Stock
 from dotleader.page.book import make_book
-from dotleader.page.declared import lay_declared, symbols_of
+from dotleader.page.declared import lay_declared
 from dotleader.page.drawn import Drawn, Text
 from dotleader.page.extents import Rect, extents
 from dotleader.page.flow import Strip, flowed, heading, prose
 from dotleader.page.frames import frame_of
 from dotleader.page.front_matter import CAUTIONS, LIST_TITLE, lay_title
 from dotleader.page.laid import LaidCard, LaidFace
+from dotleader.page.symbols import symbols_of
 from dotleader.page.tables import cells, table
 from dotleader.source.outcome import Outcome
 from dotleader.source.text import SourceText

@@ -9,7 +9,7 @@ from itertools import combinations, pairwise
 
 from hypothesis import HealthCheck, given, settings
 
-from dotleader.handbook.cards import Arm, Branch, Card, Essay, Group, Item, Memory, OneOf, Repeat, Step
+from dotleader.handbook.cards import Branch, Card, Essay, Group, Item, Memory, OneOf, Repeat, Step
 from dotleader.page.drawn import Box, Font, Ink, Line, Text
 from dotleader.page.extents import Rect
 from dotleader.page.laid import Frame, LaidCard, LaidFace
@@ -164,7 +164,7 @@ def items_of(steps: Sequence[Step]) -> Iterator[Item]:
             case Branch(arms):
                 for arm in arms:
                     yield from items_of(arm.steps)
-            case Group() | Memory() | OneOf() | Repeat() | Arm():
+            case Group() | Memory() | OneOf() | Repeat():
                 yield from items_of(step.steps)
             case _:
                 pass

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from functools import cache
 
 from dotleader.handbook.gather import Read
 from dotleader.handbook.resolve import resolve
-from dotleader.page.checklists import lay_checklists
-from dotleader.rules.run import check, settle
+from dotleader.page.checklists import Checklists
+from dotleader.rules.checks import check
+from dotleader.rules.settling import settle
 from dotleader.rules.subject import Subject
 from dotleader.source.decode import decode
 from dotleader.source.finding import Finding
@@ -28,7 +28,8 @@ def findings_of(text: str | bytes, included: Mapping[str, str] | None = None, *,
     resolved = resolve(main.value, MAIN, _reader(included or {}))
     handbook, files = resolved.value
     possible = not any(finding.rule == "impossible-stock" for finding in resolved.findings)
-    subject = Subject(handbook, cache(lambda: lay_checklists(handbook)) if possible and laid else None)
+    cards = Checklists(handbook)
+    subject = Subject(handbook, (lambda: cards.doubtful) if possible and laid else None)
     found = [*main.findings, *resolved.findings, *check(subject)]
     return settle(found, files)
 

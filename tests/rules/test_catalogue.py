@@ -11,6 +11,7 @@ import pytest
 
 import dotleader
 from dotleader.rules.catalogue import BY_NAME, FACTS, RULES
+from dotleader.rules.checks import CHECKED
 from dotleader.rules.rule import FAMILIES, FOUND_BY, NO_SOURCE, Rule
 from dotleader.source.finding import Severity
 
@@ -100,3 +101,7 @@ def test_families_weigh_what_the_design_says() -> None:
             assert rule.severity is Severity.ERROR
         if rule.family in ("suppressions", "coverage"):
             assert rule.severity is Severity.WARNING
+
+
+def test_the_rules_with_a_check_are_those_that_a_lint_asks() -> None:
+    assert set(CHECKED) == {rule for rule in RULES if rule.check is not None}

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from dotleader.rules.catalogue import RULES
-from dotleader.rules.run import settle
+from dotleader.rules.settling import settle
 from dotleader.source.finding import Finding
 from dotleader.source.text import SourceText, Spot
 from dotleader.syntax.parse import parse

@@ -154,7 +154,7 @@ class Numbers:
             )
 
     def finished(self, expression: Expression, at: At) -> Quantity:
-        """An expression outside the blocks of values, worked out; raises UnworkableError where it cannot be, and says so."""
+        """An expression outside the blocks of values, worked out; raises UnworkableError where it cannot be (said)."""
         return self._finished(expression, at, False, [])
 
     def _finished(self, expression: Expression, at: At, speed: bool, parts: list[str]) -> Quantity:

@@ -7,13 +7,14 @@ from dataclasses import dataclass
 
 from dotleader.handbook.model import Handbook
 from dotleader.handbook.stock import Stock
-from dotleader.page.declared import lay_declared, symbols_of
+from dotleader.page.declared import lay_declared
 from dotleader.page.faces import Face, faces_of
 from dotleader.page.frames import frame_of
 from dotleader.page.front_matter import lay_title, with_control_leaf
 from dotleader.page.furniture import Imprint
 from dotleader.page.laid import LaidCard
 from dotleader.page.placement import Placement
+from dotleader.page.symbols import symbols_of
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,7 +9,6 @@ from collections.abc import Iterator, Sequence
 from typing import TypeAlias
 
 from dotleader.page.drawn import Font, Ink, Text
-from dotleader.page.metrics import ems
 from dotleader.page.words import LOWERED, Word, Words, parted, width_of
 
 Line: TypeAlias = Words
@@ -18,6 +17,8 @@ DROP = 160
 """How far a subscript stands below the baseline, in thousandths of the em."""
 
 _BALANCED_LINES = 4  # a longer text is prose: its last line may be short
+
+_NEAR = 300  # how near evenness is looked for, in thousandths of the em: about a space
 
 # What a break is worth besides even lines, in thousandths of the em: after a plus it parts two things, after a comma
 # two thoughts; a line should not end in a word that leans on the next. Our own figures.
@@ -30,8 +31,6 @@ _LEANS = frozenset((
     "of", "on", "or", "than", "the", "then", "to", "until", "with",
 ))
 # fmt: on
-
-_SPACE = {font: ems(" ", font) for font in Font}
 
 
 def length(thousandths: int, size: int) -> int:
@@ -46,7 +45,10 @@ def room_of(micrometres: int, size: int) -> int:
 
 def line_width(line: Sequence[Word]) -> int:
     """In thousandths of the em, spaces included."""
-    return sum(word.width for word in line) + sum(_SPACE[word.font] for word in line[1:])
+    width = -line[0].space if line else 0
+    for word in line:
+        width += word.space + word.width
+    return width
 
 
 def broken(words: Words, room: int) -> list[Line]:
@@ -55,7 +57,7 @@ def broken(words: Words, room: int) -> list[Line]:
     line: list[Word] = []
     width = 0
     for word in _fitting(words, room):
-        step = word.width + (_SPACE[word.font] if line else 0)
+        step = word.width + (word.space if line else 0)
         if line and width + step > room:
             lines.append(tuple(line))
             line, step, width = [], word.width, 0
@@ -74,7 +76,7 @@ def balanced(words: Words, room: int) -> list[Line]:
     if not 2 < len(lines) <= _BALANCED_LINES or any(word.width > room for word in words):
         return lines
     low, high = max(word.width for word in words), room
-    while high - low > _SPACE[Font.REGULAR]:
+    while high - low > _NEAR:
         middle = (low + high) // 2
         if len(broken(words, middle)) > len(lines):
             low = middle + 1
@@ -142,7 +144,7 @@ def _runs(line: Line) -> list[tuple[int, str, Font, bool]]:
     at = 0
     for place, word in enumerate(line):
         space = " " if place else ""
-        at += _SPACE[word.font] if place else 0
+        at += word.space if place else 0
         for string, lowered in word.pieces:
             if runs and not lowered and not runs[-1][3] and runs[-1][2] is word.font:
                 start, before, font, _ = runs[-1]

@@ -1,15 +1,42 @@
-"""The checklists of a handbook laid out, each by itself."""
+"""The checklists of a handbook laid out, each by itself, each once and only when it is asked for."""
 
 from __future__ import annotations
 
+from functools import cached_property
+from typing import TYPE_CHECKING
+
+from dotleader.handbook.cards import Card
 from dotleader.handbook.model import Handbook
-from dotleader.page.declared import symbols_of
 from dotleader.page.frames import frame_of
-from dotleader.page.laid import LaidCard
-from dotleader.page.lay_card import lay_card
+from dotleader.page.roominess import surely_fits
+from dotleader.page.symbols import symbols_of
+
+if TYPE_CHECKING:
+    from dotleader.page.laid import LaidCard
 
 
-def lay_checklists(handbook: Handbook) -> tuple[LaidCard, ...]:
-    """Every card in the order of the source, on a leaf of the handbook's stock. The stock must be possible."""
-    frame, symbols = frame_of(handbook.stock), symbols_of(handbook)
-    return tuple(lay_card(card, frame, symbols) for card in handbook.cards)
+class Checklists:
+    """Cards on a leaf of the handbook's stock, which must be possible."""
+
+    def __init__(self, handbook: Handbook) -> None:
+        self._handbook = handbook
+        self._laid: dict[int, LaidCard] = {}
+
+    def all(self) -> tuple[LaidCard, ...]:
+        """Every card in the order of the source."""
+        return tuple(self._lay(place, card) for place, card in enumerate(self._handbook.cards))
+
+    @cached_property
+    def doubtful(self) -> tuple[LaidCard, ...]:
+        """The cards of which it is not certain beforehand that they stay on one face; nothing else is laid out."""
+        frame = frame_of(self._handbook.stock)
+        cards = enumerate(self._handbook.cards)
+        return tuple(self._lay(place, card) for place, card in cards if not surely_fits(card, frame))
+
+    def _lay(self, place: int, card: Card) -> LaidCard:
+        if place not in self._laid:
+            # A lint whose cards are all short never needs it.
+            from dotleader.page.lay_card import lay_card  # noqa: PLC0415
+
+            self._laid[place] = lay_card(card, frame_of(self._handbook.stock), symbols_of(self._handbook))
+        return self._laid[place]

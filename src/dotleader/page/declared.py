@@ -20,7 +20,6 @@ NARROW = mm(90)
 AIRS = (ROW_AIR, mm(0.5), mm(0.35), mm(0.2))
 """Rows come closer together where that saves a face."""
 
-_SYMBOL = re.compile(r"V[A-Z0-9]{1,6}")
 _SYMBOLS_OF_SUMS = str.maketrans({"*": "×", "-": "−", "{": "", "}": ""})
 _SIGN = re.compile(r" ([×/+−]) ")
 
@@ -79,12 +78,6 @@ def _gauge(gauge: Gauge, handbook: Handbook) -> Iterator[tuple[Words, ...]]:
         first = number == 0
         name, origin = (gauge.name, _source(gauge.origin, handbook)) if first else ("", "")
         yield cells(name, band.colour, tied(band.shown), origin, bold=(2,))
-
-
-def symbols_of(handbook: Handbook) -> frozenset[str]:
-    """The symbols that declared speeds begin with: `VS0`, and `VFE` of `VFE at 10 deg`. They get subscripts."""
-    firsts = (value.name.split()[0] for value in handbook.values.values() if value.speed and value.name.split())
-    return frozenset(first for first in firsts if _SYMBOL.fullmatch(first))
 
 
 def tied(value: str) -> str:

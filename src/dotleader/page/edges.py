@@ -13,7 +13,8 @@ from dotleader.handbook.phases import ORDER, phase_named
 from dotleader.handbook.stock import Stock
 from dotleader.handbook.stock_measures import BLEED, hole_strip
 from dotleader.page.drawn import Box, Drawn, Font, Ink, Text, mm
-from dotleader.page.frames import BAND, Margins, band_width, frame_of
+from dotleader.page.frames import BAND, band_width, frame_of
+from dotleader.page.margins import Margins
 from dotleader.page.metrics import cap_height, width
 
 BLOCK = mm(6)

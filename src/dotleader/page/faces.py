@@ -9,10 +9,10 @@ from dotleader.handbook.stock import Stock
 from dotleader.page import furniture
 from dotleader.page.drawn import Drawn, Group, Link, Text
 from dotleader.page.edges import edge
-from dotleader.page.frames import Margins, margins
 from dotleader.page.furniture import Imprint
 from dotleader.page.labels import Label
 from dotleader.page.laid import LabelSlot
+from dotleader.page.margins import Margins, margins
 from dotleader.page.metrics import shown
 from dotleader.page.placement import Placement, Side, Stand
 from dotleader.page.tabs import GOTO_SIZE, tab, tab_width

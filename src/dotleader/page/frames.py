@@ -1,12 +1,11 @@
 """Where text may stand on a leaf, and what stands around it: margins, head, foot. From the leaf's edges.
 
 A leaf that is bound at the left has its text moved sideways between front and back; one that is bound at the top,
-whose back is printed head to foot, up and down. A frame is the same on both sides, and `Margins` say where it stands.
+whose back is printed head to foot, up and down. A frame is the same on both sides; `margins` say where it stands.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import lru_cache
 
 from dotleader.handbook.stock import Stock
@@ -17,7 +16,6 @@ from dotleader.page.imposition import lost_at_outer_edge
 from dotleader.page.labels import WIDEST
 from dotleader.page.laid import Frame
 from dotleader.page.metrics import smallest_legible
-from dotleader.page.placement import Side
 from dotleader.page.tabs import GOTO_SIZE, tab_width
 from dotleader.page.words import plain_words
 
@@ -51,40 +49,17 @@ BAND = mm(6)
 """How wide the edge band is printed."""
 
 
-@dataclass(frozen=True, slots=True)
-class Margins:
-    """Where the frame stands on one side of a leaf: its left edge, and how far it is moved down from its own place.
-
-    `outer_right`: whether the edge with band and thumb mark is the right one. `upside`: whether heights along that
-    edge count from the foot, so that the marks of both sides fall on each other.
-    """
-
-    left: int
-    down: int
-    outer_right: bool
-    upside: bool
-
-
 @lru_cache(maxsize=64)
 def frame_of(stock: Stock) -> Frame:
     """The frame of a stock's leaves. `top` is just below the head rule: the title stands inside the frame."""
     return Frame(
-        width=_width(stock),
+        width=frame_width(stock),
         height=stock.leaf[1],
         top=head_rule(stock) + UNDER_HEAD,
         bottom=foot_rule(stock) - ABOVE_FOOT,
         label_width=tab_width(str(WIDEST), GOTO_SIZE),
         smallest=smallest_legible(stock.reading_distance / 1000),
     )
-
-
-def margins(stock: Stock, side: Side) -> Margins:
-    front = side is Side.FRONT
-    if stock.bound_at == "left":
-        outer = stock.leaf[0] - binding_margin(stock) - _width(stock)
-        return Margins(binding_margin(stock) if front else outer, 0, front, False)
-    moved = 0 if front else FOOT_MARGIN - binding_margin(stock)
-    return Margins(OUTER_MARGIN, moved, True, not front)
 
 
 def head_rule(stock: Stock) -> int:
@@ -101,13 +76,13 @@ def foot_rule(stock: Stock) -> int:
 
 def narrow(stock: Stock) -> bool:
     """Whether registration and issue have a line of their own in the foot: beside other words they would be cut."""
-    return _width(stock) < NARROW
+    return frame_width(stock) < NARROW
 
 
 @lru_cache(maxsize=64)
 def caution_lines(stock: Stock) -> tuple[str, ...]:
     """The foot's line of caution, on as many lines as a narrow leaf needs."""
-    lines = broken(plain_words(CAUTION, Font.REGULAR), room_of(_width(stock), CAUTION_SIZE))
+    lines = broken(plain_words(CAUTION, Font.REGULAR), room_of(frame_width(stock), CAUTION_SIZE))
     return tuple(" ".join(word.text for word in line) for line in lines)
 
 
@@ -116,6 +91,7 @@ def band_width(stock: Stock) -> int:
     return BAND + lost_at_outer_edge(stock)
 
 
-def _width(stock: Stock) -> int:
+def frame_width(stock: Stock) -> int:
+    """Of the text column: what binding and outer margin leave of the leaf."""
     outer = OUTER_MARGIN + lost_at_outer_edge(stock)
     return stock.leaf[0] - outer - (binding_margin(stock) if stock.bound_at == "left" else OUTER_MARGIN)

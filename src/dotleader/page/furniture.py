@@ -18,7 +18,6 @@ from dotleader.page.frames import (
     FOOT_LINE,
     FOOT_SIZE,
     TAB_HEIGHT,
-    Margins,
     caution_lines,
     foot_rule,
     frame_of,
@@ -26,6 +25,7 @@ from dotleader.page.frames import (
     narrow,
 )
 from dotleader.page.labels import SECTIONS, WIDEST
+from dotleader.page.margins import Margins
 from dotleader.page.metrics import cap_height, width
 from dotleader.page.tabs import HEAD_SIZE, tab, tab_width
 from dotleader.page.words import plain_words

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from dotleader.page.breaking import Line, balanced, room_of
 from dotleader.page.drawn import Font
@@ -11,7 +11,7 @@ from dotleader.page.laid import Frame
 from dotleader.page.measures import BODY_GAP, SMALL, TITLE, TRIGGER, Setting
 from dotleader.page.outline import Hold, Rail
 from dotleader.page.rows import Piece, Row, text_row
-from dotleader.page.words import Words, plain_words
+from dotleader.page.words import Words, followed, plain_words
 
 _CONTINUED = plain_words("continued", Font.BOLD)
 _REPEATED = 2
@@ -43,7 +43,7 @@ def carried(rails: Iterable[Rail], setting: Setting) -> list[tuple[Rail, list[Ro
     """Conditions that a further face goes on under, said again, the outer one first."""
     found = []
     for rail in [*rails][-_REPEATED:]:
-        words = rail.words[:-1] + _comma(rail.words[-1:]) + _CONTINUED
+        words = followed(rail.words, ",") + _CONTINUED
         left = setting.left(rail.level)
         lines = _shortened(balanced(words, setting.room(left, setting.width, setting.small)))
         said = " ".join(word.text for word in rail.words)
@@ -62,7 +62,7 @@ def _rows(lines: Iterable[Line], left: int, size: int) -> list[Row]:
 
 
 def _said(rows: list[Row], says: str) -> list[Row]:
-    return [replace(rows[0], says=(says,) if says else ()), *rows[1:]] if rows else rows
+    return [rows[0]._replace(says=(says,) if says else ()), *rows[1:]] if rows else rows
 
 
 def _shortened(lines: list[Line]) -> list[Line]:
@@ -70,10 +70,3 @@ def _shortened(lines: list[Line]) -> list[Line]:
         return lines
     last = lines[_REPEATED - 1]
     return [*lines[: _REPEATED - 1], last[:-1] + plain_words("…", Font.BOLD)]
-
-
-def _comma(words: Words) -> Words:
-    return tuple(
-        word._replace(pieces=(*word.pieces, (",", False)), width=word.width + plain_words(",", word.font)[0].width)
-        for word in words
-    )

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import sys
-from dataclasses import replace
 
 from dotleader.page.breaking import (
     Line,
@@ -44,11 +43,11 @@ def item_rows(item: ItemLine, at: int, edges: tuple[int, int], column: int, sett
         if place == 0:
             number = (number_piece(item.number, setting),) if item.number else ()
             mark = setting.choice(left) if item.choice else None
-            row = replace(row, pieces=(*number, *pieces), choice=mark)
+            row = row._replace(pieces=(*number, *pieces), choice=mark)
         if place == last and response:
             ends = left + length(line_width(challenge[last]), size) if challenge[last] else left - LEADER_GAP
             dots = leader(ends, column)
-            row = replace(row, leader=Leader(*dots, item.critical) if dots else None)
+            row = row._replace(leader=Leader(*dots, item.critical) if dots else None)
         rows.append(row)
     start = left + DETAIL
     for words in item.details:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from dotleader.handbook.cards import Card, Kind
 from dotleader.page.composing import Matter, matter_of
 from dotleader.page.drawn import Font
@@ -48,7 +46,7 @@ def _matter(outline: Outline, head: Head, frame: Frame, size: int) -> Matter:
     setting = _setting(outline, frame, size)
     rows = set_rows(outline, setting)
     if rows:  # the title never stands alone
-        rows[0] = replace(rows[0], hold=Hold.KEEP)
+        rows[0] = rows[0]._replace(hold=Hold.KEEP)
     return matter_of(head, rows, outline, setting)
 
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from dotleader.handbook.cards import Card, Essay, Explained, Item, Phrase
 from dotleader.page.breaking import length
@@ -80,17 +79,17 @@ def _rows(parts: Sequence[Phrase | Explained], setting: Setting, symbols: frozen
             continue
         first, *others = item_rows(items[at], -1, (0, setting.width), found[0], setting, Hold.KEEP)
         gap = length(ITEM_GAP, setting.size) if rows else 0
-        rows.append(replace(first, gap=gap, hold=Hold.BRANCH, says=(_said(part.item),)))
+        rows.append(first._replace(gap=gap, hold=Hold.BRANCH, says=(_said(part.item),)))
         rows.extend(others)
         for place, phrase in enumerate((*part.item.detail, *part.paragraphs)):
             hold = Hold.STEP if place else Hold.KEEP
             words = words_of(phrase, Font.REGULAR, symbols)
             below = paragraph(words, DETAIL, setting, hold, (f"  {phrase.text}",))
             if below and not place:  # close to the item it explains
-                below[0] = replace(below[0], gap=0)
+                below[0] = below[0]._replace(gap=0)
             rows.extend(below)
     if rows:  # the title never stands alone
-        rows[0] = replace(rows[0], hold=Hold.KEEP)
+        rows[0] = rows[0]._replace(hold=Hold.KEEP)
     return rows
 
 

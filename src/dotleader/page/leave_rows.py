@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from dotleader.page.breaking import balanced, ending_before, length, line_width
 from dotleader.page.measures import ARROW, ARROW_GAP, DETAIL, LEADER_GAP, LEVEL, TAB_GAP, TAB_HEIGHT, Setting
 from dotleader.page.outline import Gate, Leave
@@ -19,7 +17,7 @@ def leave_rows(leave: Leave, at: int, level: int, right: int, setting: Setting, 
         start, tip = setting.left(level), setting.left(level) + ARROW
     rows = _target_rows(leave.words, leave.target, at, (start, tip), right, setting, hold)
     if leave.choice:
-        rows[0] = replace(rows[0], choice=setting.choice(setting.left(level)))
+        rows[0] = rows[0]._replace(choice=setting.choice(setting.left(level)))
     return rows
 
 
@@ -31,7 +29,7 @@ def gate_rows(gate: Gate, at: int, right: int, setting: Setting, hold: int) -> l
     end = tip + ARROW_GAP + length(line_width(gate.words), size) + TAB_GAP + setting.label
     if end <= right:
         (row,) = _target_rows(gate.words, gate.target, at, (start, tip), right, setting, hold)
-        return [replace(row, pieces=(Piece(0, gate.condition, size), *row.pieces))]
+        return [row._replace(pieces=(Piece(0, gate.condition, size), *row.pieces))]
     rows = [
         text_row(at, hold, size, Piece(0, line, size))
         for line in balanced(gate.condition, setting.room(0, right, size))
@@ -48,12 +46,12 @@ def _target_rows(
     last = max(0, right - left - TAB_GAP - setting.label)
     lines = ending_before(words, setting.room(left, right, size), setting.room(0, last, size) if last else 0)
     rows = [text_row(at, hold, size, Piece(left, line, size)) for line in lines or [()]]
-    rows[0] = replace(rows[0], arrow=arrow)
+    rows[0] = rows[0]._replace(arrow=arrow)
     slot_x = rows[-1].end + TAB_GAP if lines and lines[-1] else left
-    return [*rows[:-1], _tall(replace(rows[-1], slot=Slot(min(slot_x, right - setting.label), target)))]
+    return [*rows[:-1], _tall(rows[-1]._replace(slot=Slot(min(slot_x, right - setting.label), target)))]
 
 
 def _tall(row: Row) -> Row:
     """As high as the tab that it holds, and a little more."""
     more = max(0, TAB_HEIGHT + DETAIL // 10 - row.height)
-    return replace(row, height=row.height + more, base=row.base + more // 2, middle=row.middle + more // 2)
+    return row._replace(height=row.height + more, base=row.base + more // 2, middle=row.middle + more // 2)

@@ -38,7 +38,7 @@ def notice_rows(words: Words, at: int, edges: tuple[int, int], setting: Setting,
     rows = [
         text_row(at, hold, size, Piece(start, line, size), pad=0 if place else top) for place, line in enumerate(lines)
     ]
-    rows[-1] = replace(rows[-1], height=rows[-1].height + _PAD)
+    rows[-1] = rows[-1]._replace(height=rows[-1].height + _PAD)
     return rows
 
 

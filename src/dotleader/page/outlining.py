@@ -44,7 +44,7 @@ from dotleader.page.outline import (
     Sign,
     What,
 )
-from dotleader.page.words import Words, joined_words, plain_words, word, words_of
+from dotleader.page.words import Words, followed, joined_words, plain_words, word, words_of
 
 # fmt: off
 PLACING = frozenset((
@@ -232,7 +232,7 @@ class _Writer:
         for at, other in enumerate(others):
             lead = plain_words("NOT if" if at else "(NOT if", Font.BOLD)
             last = at == len(others) - 1
-            opening += lead + _followed(self.phrase(other, Font.BOLD), ")" if last else ",")
+            opening += followed(lead + self.phrase(other, Font.BOLD), ")" if last else ",")
         return opening, said
 
     def one_of(self, choices: OneOf, level: int, choice: bool) -> None:
@@ -269,11 +269,3 @@ def _capital(words: Words) -> Words:
         return words
     first = words[0].text
     return (word(first[0].upper() + first[1:], words[0].font), *words[1:])
-
-
-def _followed(words: Words, sign: str) -> Words:
-    if not words:
-        return plain_words(sign, Font.BOLD)
-    last = words[-1]
-    added = plain_words(sign, last.font)[0]
-    return (*words[:-1], last._replace(pieces=last.pieces + added.pieces, width=last.width + added.width))

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from dotleader.page.breaking import length, without_orphan
 from dotleader.page.measures import Setting
 from dotleader.page.outline import Hold
@@ -23,10 +21,10 @@ def paragraph(
     """The rows of a paragraph; none where there are no words."""
     size = setting.size
     lines = without_orphan(words, setting.room(left, setting.width, size))
-    rows = [replace(text_row(-1, Hold.STEP, size, Piece(left, line, size)), air=_LINE_AIR) for line in lines]
+    rows = [text_row(-1, Hold.STEP, size, Piece(left, line, size))._replace(air=_LINE_AIR) for line in lines]
     for at in {1, len(rows) - 1}:
         if 0 < at < len(rows):
-            rows[at] = replace(rows[at], hold=Hold.KEEP)
+            rows[at] = rows[at]._replace(hold=Hold.KEEP)
     if rows:
-        rows[0] = replace(rows[0], gap=length(_PARAGRAPH, size), hold=hold, says=says)
+        rows[0] = rows[0]._replace(gap=length(_PARAGRAPH, size), hold=hold, says=says)
     return rows

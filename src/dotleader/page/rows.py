@@ -5,7 +5,6 @@ Lengths in micrometres; x from the left edge of the text frame, y from the row's
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from dotleader.page.breaking import Line, length, line_width
@@ -45,8 +44,7 @@ class Rule(NamedTuple):
     width: int
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
+class Row(NamedTuple):
     """A printed line. `part` is the number of what it belongs to, -1 where that is nothing.
 
     Above it stand `gap` and `air` thousandths of the air that the pitch leaves; neither at the head of a face.

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import assert_never
 
 from dotleader.page.breaking import Line, balanced, broken
@@ -47,7 +46,7 @@ def set_rows(outline: Outline, setting: Setting) -> list[Row]:
     for at, part in enumerate(outline.parts):
         first, *others = _rows(part, at, setting, found)
         gap, air = space_above(before, part, setting.size)
-        rows.append(replace(first, gap=gap, air=air, hold=part.hold, says=part.says))
+        rows.append(first._replace(gap=gap, air=air, hold=part.hold, says=part.says))
         rows.extend(others)
         before = part
     return rows
@@ -82,7 +81,7 @@ def _rows(part: Part, at: int, setting: Setting, found: dict[int, int]) -> list[
             lines = balanced(words, setting.room(left, right, setting.size)) or [()]
             rows = [text_row(at, hold, setting.size, Piece(left, line, setting.size)) for line in lines]
             if number:
-                rows[0] = replace(rows[0], pieces=(number_piece(number, setting), *rows[0].pieces))
+                rows[0] = rows[0]._replace(pieces=(number_piece(number, setting), *rows[0].pieces))
             return _chosen(rows, left, setting) if choice else rows
         case NoticeLine(_, words):
             return notice_rows(words, at, (left, right), setting, hold)
@@ -108,10 +107,10 @@ def _ruled(lines: list[Line], at: int, left: int, size: int, rule: Rule | None, 
     """Lines under a rule."""
     rows = [text_row(at, hold, size, Piece(left, line, size)) for line in lines]
     if rule:
-        rows[0] = replace(text_row(at, hold, size, Piece(left, lines[0], size), pad=rule.width), rule=rule)
+        rows[0] = text_row(at, hold, size, Piece(left, lines[0], size), pad=rule.width)._replace(rule=rule)
     return rows
 
 
 def _chosen(rows: list[Row], left: int, setting: Setting) -> list[Row]:
     """The same rows with a mark of choice before the first."""
-    return [replace(rows[0], choice=setting.choice(left)), *rows[1:]]
+    return [rows[0]._replace(choice=setting.choice(left)), *rows[1:]]

@@ -40,13 +40,14 @@ def space_above(before: Part | None, part: Part, size: int) -> Space:
     if before.what is MemoryEdge.FOOT and not isinstance(part.what, Heading):
         return _opened(size, 600)
     what = part.what
+    apart = before.level > part.level or (isinstance(what, ItemLine) and what.opened)
     match what:
-        case ItemLine(opened=True):
+        case ItemLine() | Leave() | NoticeLine() if apart:
             return _opened(size, 1000)
         case ItemLine(fitted=(_, *_)) if isinstance(before.what, ItemLine):
             return Space(length(_FITTED, size), 1000)
         case ItemLine() | Leave():
-            return _after(before, part, size)
+            return _after(before, size)
         case Condition():
             tight = isinstance(before.what, Condition | Heading) and before.level <= part.level
             return Space(0, 600) if tight else _opened(size, 1000)
@@ -76,9 +77,7 @@ def _first(part: Part) -> Space:
             return Space(mm(0.8), 500)
 
 
-def _after(before: Part, part: Part, size: int) -> Space:
-    if before.level > part.level:
-        return _opened(size, 1000)
+def _after(before: Part, size: int) -> Space:
     match before.what:
         case Heading():
             return Space(0, 100)

@@ -25,11 +25,15 @@ _AFTER = ".,;:)!?"
 
 
 class Word(NamedTuple):
-    """What stays on one line: strings, each with whether it is a subscript. `width` is in thousandths of the em."""
+    """What stays on one line: strings, each with whether it is a subscript.
+
+    `width` is its own, `space` that of a space before it, both in thousandths of the em.
+    """
 
     pieces: tuple[tuple[str, bool], ...]
     font: Font
     width: int
+    space: int
 
     @property
     def text(self) -> str:
@@ -66,7 +70,12 @@ def plain_words(text: str, font: Font, symbols: frozenset[str] = frozenset()) ->
 
 
 def word(string: str, font: Font) -> Word:
-    return Word(((string, False),), font, ems(string, font))
+    return _bold_word(string) if font is Font.BOLD else _regular_word(string)
+
+
+def followed(words: Words, sign: str) -> Words:
+    """The words with a sign at the end of the last."""
+    return (*words[:-1], _made((*words[-1].pieces, (sign, False)), words[-1].font)) if words else words
 
 
 def parted(long: Word, room: int) -> Words:
@@ -106,6 +115,16 @@ def _tokens(text: str) -> Iterator[str]:
         yield token.replace(_TIE, " ")
 
 
+@lru_cache(maxsize=1 << 13)  # a cache each, for a font is slow to look up by
+def _regular_word(string: str) -> Word:
+    return _made(((string, False),), Font.REGULAR)
+
+
+@lru_cache(maxsize=1 << 13)
+def _bold_word(string: str) -> Word:
+    return _made(((string, False),), Font.BOLD)
+
+
 @lru_cache(maxsize=8)
 def _pattern(symbols: frozenset[str]) -> re.Pattern[str] | None:
     long = sorted((re.escape(s) for s in symbols if len(s) > 1), key=lambda s: (-len(s), s))
@@ -123,7 +142,7 @@ def _with_subscripts(token: str, font: Font, signs: re.Pattern[str]) -> Word:
         return word(token, font)
     if at < len(token):
         pieces.append((token[at:], False))
-    return _made(pieces, font)
+    return _made(tuple(pieces), font)
 
 
 def width_of(string: str, lowered: bool, font: Font) -> int:
@@ -137,13 +156,14 @@ def _at_spaces(long: Word) -> Iterator[Word]:
         first, *others = string.split(" ")
         pieces.append((first, lowered))
         for other in others:
-            yield _made(pieces, long.font)
+            yield _made(tuple(pieces), long.font)
             pieces = [(other, lowered)]
-    yield _made(pieces, long.font)
+    yield _made(tuple(pieces), long.font)
 
 
-def _made(pieces: list[tuple[str, bool]], font: Font) -> Word:
-    return Word(tuple(pieces), font, sum(width_of(string, lowered, font) for string, lowered in pieces))
+def _made(pieces: tuple[tuple[str, bool], ...], font: Font) -> Word:
+    width = sum(width_of(string, lowered, font) for string, lowered in pieces)
+    return Word(pieces, font, width, ems(" ", font))
 
 
 def _cut(string: str, lowered: bool, font: Font, room: int) -> Iterator[Word]:
@@ -151,10 +171,10 @@ def _cut(string: str, lowered: bool, font: Font, room: int) -> Iterator[Word]:
     for at, sign in enumerate(string):
         step = width_of(sign, lowered, font)
         if width + step > room and at > start:
-            yield Word(((string[start:at], lowered),), font, width_of(string[start:at], lowered, font))
+            yield _made(((string[start:at], lowered),), font)
             start, width = at, 0
         width += step
-    yield Word(((string[start:], lowered),), font, width_of(string[start:], lowered, font))
+    yield _made(((string[start:], lowered),), font)
 
 
 def _filled(parts: list[Word], room: int) -> Iterator[Word]:
@@ -162,7 +182,7 @@ def _filled(parts: list[Word], room: int) -> Iterator[Word]:
     held: Word | None = None
     for part in parts:
         if held is not None and held.width + part.width <= room:
-            held = Word(held.pieces + part.pieces, held.font, held.width + part.width)
+            held = _made(held.pieces + part.pieces, held.font)
         else:
             if held is not None:
                 yield held

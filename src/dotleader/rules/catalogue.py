@@ -1,33 +1,19 @@
-"""Every rule, in families. To add a rule, write its module and list it here."""
+"""Every rule, in families: those of `checks`, and here those whose findings are made by another stage.
+
+To add a rule of this kind, write its module and list it here.
+"""
 
 from __future__ import annotations
 
 from types import MappingProxyType
 
-from dotleader.rules.coverage import missing_emergency, missing_phase
-from dotleader.rules.form import (
-    after_the_end,
-    card_continued,
-    card_too_long,
-    empty_card,
-    fourth_memory_item,
-    many_memory_items,
-    memory_not_first,
-    memory_on_normal_card,
-    no_ending,
-    no_trigger,
-    typed_completion,
-)
+from dotleader.rules.checks import CHECKED
 from dotleader.rules.references import (
     ambiguous_reference,
     ambiguous_unit,
     circular_value,
-    control_on_no_card,
     division_by_zero,
-    gauge_on_no_card,
     impossible_value,
-    near_name,
-    no_phase,
     position_of_another_control,
     uneven_number,
     unknown_card,
@@ -40,10 +26,9 @@ from dotleader.rules.references import (
     unknown_unit,
     unknown_value,
     unlike_units,
-    value_never_used,
     value_without_source,
 )
-from dotleader.rules.rule import Rule
+from dotleader.rules.rule import FAMILIES, Rule
 from dotleader.rules.structure import (
     branch_too_deep,
     dash_for_leader,
@@ -60,7 +45,6 @@ from dotleader.rules.structure import (
     missing_response,
     name_used_twice,
     nested_too_deep,
-    no_such_character,
     not_text,
     not_utf8,
     notice_below_item,
@@ -80,7 +64,6 @@ from dotleader.rules.suppressions import (
     allow_unused,
     allow_without_reason,
 )
-from dotleader.rules.wording import alias_used, uneven_wording, vague_response
 
 STRUCTURE = (
     stray_line.RULE,
@@ -109,7 +92,6 @@ STRUCTURE = (
     include_circle.RULE,
     not_utf8.RULE,
     not_text.RULE,
-    no_such_character.RULE,
     impossible_stock.RULE,
 )
 
@@ -122,7 +104,6 @@ REFERENCES = (
     unknown_position.RULE,
     position_of_another_control.RULE,
     unknown_phase.RULE,
-    no_phase.RULE,
     unknown_method.RULE,
     unknown_stock.RULE,
     unknown_unit.RULE,
@@ -133,35 +114,6 @@ REFERENCES = (
     uneven_number.RULE,
     impossible_value.RULE,
     value_without_source.RULE,
-    value_never_used.RULE,
-    control_on_no_card.RULE,
-    gauge_on_no_card.RULE,
-    near_name.RULE,
-)
-
-COVERAGE = (
-    missing_phase.RULE,
-    missing_emergency.RULE,
-)
-
-WORDING = (
-    vague_response.RULE,
-    alias_used.RULE,
-    uneven_wording.RULE,
-)
-
-FORM = (
-    memory_on_normal_card.RULE,
-    memory_not_first.RULE,
-    many_memory_items.RULE,
-    fourth_memory_item.RULE,
-    no_ending.RULE,
-    after_the_end.RULE,
-    no_trigger.RULE,
-    typed_completion.RULE,
-    empty_card.RULE,
-    card_continued.RULE,
-    card_too_long.RULE,
 )
 
 SUPPRESSIONS = (
@@ -171,6 +123,9 @@ SUPPRESSIONS = (
     allow_unused.RULE,
 )
 
-RULES: tuple[Rule, ...] = (*STRUCTURE, *REFERENCES, *COVERAGE, *WORDING, *FORM, *SUPPRESSIONS)
+_LISTED = (*STRUCTURE, *REFERENCES, *CHECKED, *SUPPRESSIONS)
+RULES: tuple[Rule, ...] = tuple(rule for family in FAMILIES for rule in _LISTED if rule.family == family)
+"""By families, in each in the order of the lists."""
+
 BY_NAME = MappingProxyType({rule.name: rule for rule in RULES})
 FACTS = MappingProxyType({rule.name: rule.facts for rule in RULES})

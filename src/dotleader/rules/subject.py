@@ -14,7 +14,7 @@ if TYPE_CHECKING:  # laying out is paid for only where it is asked for
 
 @dataclass(frozen=True, slots=True)
 class Subject:
-    """`laid` lays the checklists out when it is called; None where the stock is none that they could stand on."""
+    """`laid` lays out the checklists that may not stay on one face; None where the stock is none to stand on."""
 
     handbook: Handbook
     laid: Callable[[], Sequence[LaidCard]] | None = None

@@ -10,12 +10,12 @@ from typing import TYPE_CHECKING, NamedTuple
 from dotleader.report.glyphs import escaped
 from dotleader.report.order import ordered, severity_of
 from dotleader.report.terminal import terminal_for
-from dotleader.rules.catalogue import FACTS
 from dotleader.source.finding import Finding, Severity
 from dotleader.tools.cannot_run import CannotRun
 from dotleader.tools.discovery import Task, find, is_handbook
 from dotleader.tools.files import Files
 from dotleader.tools.pipeline import lint_handbook
+from dotleader.tools.rule_facts import FACTS
 from dotleader.tools.saying import complain, say
 
 if TYPE_CHECKING:  # argparse is at hand only where a command line is read

@@ -3,19 +3,15 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Callable
-from functools import cache
-from typing import TYPE_CHECKING, NamedTuple
+from typing import NamedTuple
 
 from dotleader.handbook.model import Handbook
 from dotleader.handbook.resolve import resolve
-from dotleader.rules.run import check, settle
+from dotleader.page.checklists import Checklists
+from dotleader.rules.checks import check
 from dotleader.rules.subject import Subject
 from dotleader.source.finding import Finding
 from dotleader.tools.files import STDIN, Files
-
-if TYPE_CHECKING:  # laying out is paid for only where it is asked for
-    from dotleader.page.laid import LaidCard
 
 IMPOSSIBLE = frozenset({"impossible-stock"})
 """Rules with whose findings nothing can be laid out."""
@@ -24,12 +20,12 @@ IMPOSSIBLE = frozenset({"impossible-stock"})
 class Linted(NamedTuple):
     """`findings` of all stages, settled: each fault once, suppressions applied, in order.
 
-    `checklists` lays the checklists out when it is first called; None where the stock is impossible.
+    `checklists` lays the cards out when it is asked; None where the stock is impossible.
     """
 
     handbook: Handbook
     findings: list[Finding]
-    checklists: Callable[[], tuple[LaidCard, ...]] | None
+    checklists: Checklists | None
 
 
 def lint_handbook(main: str, files: Files) -> Linted:
@@ -39,13 +35,16 @@ def lint_handbook(main: str, files: Files) -> Linted:
     resolved = resolve(read.value, name, files.reader(folder))
     handbook, trees = resolved.value
 
-    @cache
-    def checklists() -> tuple[LaidCard, ...]:
-        from dotleader.page.checklists import lay_checklists  # only where there are cards to lay out  # noqa: PLC0415
-
-        return lay_checklists(handbook)
-
     possible = IMPOSSIBLE.isdisjoint(finding.rule for finding in resolved.findings)
-    laid = checklists if possible else None
-    findings = [*read.findings, *resolved.findings, *check(Subject(handbook, laid))]
-    return Linted(handbook, settle(findings, trees), laid)
+    laid = Checklists(handbook) if possible else None
+    findings = [
+        *read.findings,
+        *resolved.findings,
+        *check(Subject(handbook, (lambda: laid.doubtful) if laid else None)),
+    ]
+    if findings or any("allow" in tree.source.text for tree in trees):
+        # What is known of every rule is needed only where there is something to say.
+        from dotleader.rules.settling import settle  # noqa: PLC0415
+
+        findings = settle(findings, trees)
+    return Linted(handbook, findings, laid)

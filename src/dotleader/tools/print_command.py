@@ -12,13 +12,13 @@ from dotleader.report.glyphs import escaped
 from dotleader.report.order import severity_of
 from dotleader.report.summary import counted, summary
 from dotleader.report.terminal import terminal_for
-from dotleader.rules.catalogue import FACTS
 from dotleader.source.finding import Finding, Severity
 from dotleader.tools.cannot_run import CannotRun
 from dotleader.tools.discovery import handbook_at
 from dotleader.tools.files import STDIN, Files, shown_name
 from dotleader.tools.pipeline import lint_handbook
 from dotleader.tools.printed_names import PRINTED, READING, SHEETS
+from dotleader.tools.rule_facts import FACTS
 from dotleader.tools.saying import say
 
 if TYPE_CHECKING:  # argparse, and all that printing takes, are at hand only where they are used
@@ -71,7 +71,7 @@ def run(options: Options) -> int:
     from dotleader.tools.printed_folder import write_folder  # noqa: PLC0415
 
     end_tidily()
-    printed = print_handbook(linted.handbook, linted.checklists(), len(errors) if options.draft else None)
+    printed = print_handbook(linted.handbook, linted.checklists.all(), len(errors) if options.draft else None)
     beside = "" if main == STDIN else os.path.dirname(main)
     folder = options.folder or os.path.join(beside, PRINTED)
     written = write_folder(folder, printed.files)

@@ -9,12 +9,12 @@ from io import BytesIO
 from dotleader.handbook.model import Handbook
 from dotleader.output.pdf import PdfFacts, PdfPage, write_pdf
 from dotleader.page.book import Book, make_book
-from dotleader.page.declared import symbols_of
 from dotleader.page.frames import frame_of
 from dotleader.page.laid import LaidCard
 from dotleader.page.lay_prose import lay_amplified, lay_essay
 from dotleader.page.reading import reading_pages
 from dotleader.page.sheets import Sheet, sheets
+from dotleader.page.symbols import symbols_of
 from dotleader.tools.printed_names import READING, SHEETS
 from dotleader.tools.progress import Progress
 

@@ -1,4 +1,4 @@
-"""All rules asked, and what they and the stages before them found brought into its final form."""
+"""What all stages found brought into its final form."""
 
 from __future__ import annotations
 
@@ -6,19 +6,13 @@ from collections.abc import Collection, Iterable, Sequence
 from operator import attrgetter
 
 from dotleader.rules.allowance import Allowance, allowances, meant
-from dotleader.rules.catalogue import BY_NAME, RULES
+from dotleader.rules.catalogue import BY_NAME
 from dotleader.rules.follow_up import without_follow_ups
-from dotleader.rules.subject import Subject
 from dotleader.rules.suppressions import allow_of_error, allow_unknown_rule, allow_unused, allow_without_reason
 from dotleader.source.finding import Finding, Severity
 from dotleader.syntax.tree import File
 
 _ORDER = attrgetter("order")
-
-
-def check(subject: Subject) -> list[Finding]:
-    """What the rules with a check of their own find, in the order of the catalogue."""
-    return [finding for rule in RULES if rule.check is not None for finding in rule.check(subject)]
 
 
 def settle(findings: Iterable[Finding], files: Sequence[File], asked: Collection[str] = BY_NAME) -> list[Finding]:

@@ -1,0 +1,73 @@
+"""The rules that have a check of their own, which every lint asks. To add one, write its module and list it here.
+
+Rules whose findings are made by the stage that cannot go on without them stand in `catalogue`, which nobody needs to
+import where nothing was found.
+"""
+
+from __future__ import annotations
+
+from dotleader.rules.coverage import (
+    missing_emergency,
+    missing_phase,
+)
+from dotleader.rules.form import (
+    after_the_end,
+    card_continued,
+    card_too_long,
+    empty_card,
+    fourth_memory_item,
+    many_memory_items,
+    memory_not_first,
+    memory_on_normal_card,
+    no_ending,
+    no_trigger,
+    typed_completion,
+)
+from dotleader.rules.references import (
+    control_on_no_card,
+    gauge_on_no_card,
+    near_name,
+    no_phase,
+    value_never_used,
+)
+from dotleader.rules.rule import Rule
+from dotleader.rules.structure import (
+    no_such_character,
+)
+from dotleader.rules.subject import Subject
+from dotleader.rules.wording import (
+    alias_used,
+    uneven_wording,
+    vague_response,
+)
+from dotleader.source.finding import Finding
+
+CHECKED: tuple[Rule, ...] = (
+    no_such_character.RULE,
+    no_phase.RULE,
+    value_never_used.RULE,
+    control_on_no_card.RULE,
+    gauge_on_no_card.RULE,
+    near_name.RULE,
+    missing_phase.RULE,
+    missing_emergency.RULE,
+    vague_response.RULE,
+    alias_used.RULE,
+    uneven_wording.RULE,
+    memory_on_normal_card.RULE,
+    memory_not_first.RULE,
+    many_memory_items.RULE,
+    fourth_memory_item.RULE,
+    no_ending.RULE,
+    after_the_end.RULE,
+    no_trigger.RULE,
+    typed_completion.RULE,
+    empty_card.RULE,
+    card_continued.RULE,
+    card_too_long.RULE,
+)
+
+
+def check(subject: Subject) -> list[Finding]:
+    """What these rules find, in their order."""
+    return [finding for rule in CHECKED if rule.check is not None for finding in rule.check(subject)]
