@@ -24,6 +24,11 @@ class Fitted(NamedTuple):
     over: int
 
 
+def fits(smallest: int, matter_at: Callable[[int], Matter], frame: Frame) -> bool:
+    """Whether rows fit on one face at that size and the tightest pitch."""
+    return height_at(matter_at(smallest), air(smallest, PITCHES[-1])) <= frame.bottom - frame.top
+
+
 def fitted(sizes: Sequence[int], matter_at: Callable[[int], Matter], frame: Frame) -> Fitted:
     """`sizes` from the largest down. On two faces, where the page is turned goes before how large the type is."""
     room = frame.bottom - frame.top

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from dotleader.page.breaking import Line, balanced, room_of
 from dotleader.page.drawn import Font
 from dotleader.page.laid import Frame
-from dotleader.page.measures import BODY_GAP, SMALL, TITLE, TRIGGER, Setting
+from dotleader.page.measures import BODY_GAP, TITLE, TRIGGER, Setting, grown, smallest_in
 from dotleader.page.outline import Hold, Rail
 from dotleader.page.rows import Piece, Row, text_row
 from dotleader.page.words import Words, followed, plain_words
+from dotleader.source.record import record
 
 _CONTINUED = plain_words("continued", Font.BOLD)
 _REPEATED = 2
@@ -19,7 +19,7 @@ _REPEATED = 2
 conditions: a card has two levels."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Head:
     """`rows` on the first face, `again` on the further ones; the body begins `BODY_GAP` below."""
 
@@ -29,8 +29,8 @@ class Head:
 
 def head_of(title: str, under: Words, says: str, frame: Frame, again: Words = _CONTINUED) -> Head:
     """A title of 20 and the line under it of 13 (`says` is its text); on further faces `again` in its place."""
-    least = max(SMALL, frame.smallest)
-    size, small = max(TITLE, least), max(TRIGGER, least)
+    least = smallest_in(frame)
+    size, small = grown(TITLE, least), grown(TRIGGER, least)
     lines = balanced(plain_words(title, Font.BOLD), room_of(frame.width, size)) or [()]
     rows = _said(_rows(lines, 0, size), title)
     below = _said(_rows(balanced(under, room_of(frame.width, small)), 0, small), says)

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from dotleader.handbook.cards import Card, Kind
 from dotleader.page.composing import Matter, matter_of
 from dotleader.page.drawn import Font
-from dotleader.page.fitting import fitted
+from dotleader.page.fitting import fits, fitted
 from dotleader.page.heads import Head, head_of
 from dotleader.page.laid import Frame, LaidCard
-from dotleader.page.measures import GUTTER, LEVEL, LEVELS_SHARE, NUMBER_GAP, SMALL, Setting, ladder
+from dotleader.page.measures import GUTTER, LEVEL, LEVELS_SHARE, NUMBER_GAP, Setting, ladder, smallest_in
 from dotleader.page.metrics import width
 from dotleader.page.outline import Hold, Outline
 from dotleader.page.outlining import outline_of
@@ -25,10 +27,7 @@ def lay_card(card: Card, frame: Frame, symbols: frozenset[str]) -> LaidCard:
     It depends on nothing else, so a change to one card changes no other. It takes the largest type at which the card
     stays on one face, else the largest at which it stays on two, else the smallest.
     """
-    outline = outline_of(card, symbols)
-    trigger = plain_words("When", Font.BOLD) + words_of(card.when, Font.REGULAR, symbols) if card.when else ()
-    head = head_of(card.title, trigger, f"When {card.when.text}" if card.when else "", frame)
-    size, faces, over = fitted(ladder(frame.smallest), lambda size: _matter(outline, head, frame, size), frame)
+    size, faces, over = fitted(ladder(frame), _matter_at(card, frame, symbols), frame)
     return LaidCard(
         key=card.key,
         kind=card.kind.value,
@@ -42,6 +41,19 @@ def lay_card(card: Card, frame: Frame, symbols: frozenset[str]) -> LaidCard:
     )
 
 
+def stays_on_one_face(card: Card, frame: Frame, symbols: frozenset[str]) -> bool:
+    """Whether the card fits on one face at the smallest type; nothing is drawn to find it out."""
+    return fits(ladder(frame)[-1], _matter_at(card, frame, symbols), frame)
+
+
+def _matter_at(card: Card, frame: Frame, symbols: frozenset[str]) -> Callable[[int], Matter]:
+    """The card's rows at a size, on demand."""
+    outline = outline_of(card, symbols)
+    trigger = plain_words("When", Font.BOLD) + words_of(card.when, Font.REGULAR, symbols) if card.when else ()
+    head = head_of(card.title, trigger, f"When {card.when.text}" if card.when else "", frame)
+    return lambda size: _matter(outline, head, frame, size)
+
+
 def _matter(outline: Outline, head: Head, frame: Frame, size: int) -> Matter:
     setting = _setting(outline, frame, size)
     rows = set_rows(outline, setting)
@@ -52,7 +64,7 @@ def _matter(outline: Outline, head: Head, frame: Frame, size: int) -> Matter:
 
 def _setting(outline: Outline, frame: Frame, size: int) -> Setting:
     """The gutter holds the widest number, and the deepest branch leaves most of the width to its text."""
-    small = max(SMALL, frame.smallest)
+    small = smallest_in(frame)
     gutter = max(GUTTER, width(str(outline.numbers), Font.REGULAR, small) + NUMBER_GAP)
     share, whole = LEVELS_SHARE
     step = min(LEVEL, frame.width * share // whole // max(1, outline.depth))

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from dotleader.page.breaking import length, room_of
 from dotleader.page.drawn import Font, mm, pt
 from dotleader.page.laid import Frame
 from dotleader.page.metrics import cap_height
+from dotleader.source.record import record
 
+# Sizes where 12 is the smallest; where it is larger, all are (`grown`).
 TITLE = 20_000
 TRIGGER = 13_000
 NOTICE = 13_000
@@ -91,7 +91,7 @@ CHOICE_HALF = mm(1.15)
 CHOICE_RULE = pt(1.1)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Setting:
     """One trial of a card: what the frame and the card fix (`width`, `label`, `gutter`, `step`), and the type size.
 
@@ -107,11 +107,11 @@ class Setting:
 
     @property
     def notice(self) -> int:
-        return max(self.small, min(NOTICE, self.size))
+        return min(grown(NOTICE, self.small), self.size)
 
     @property
     def heading(self) -> int:
-        return max(self.small, min(HEADING, self.size))
+        return min(grown(HEADING, self.small), self.size)
 
     def left(self, level: int) -> int:
         """Where the text of a level begins."""
@@ -129,15 +129,24 @@ class Setting:
         return room_of(right - left, size)
 
 
-def ladder(smallest: int) -> tuple[int, ...]:
+def grown(size: int, small: int) -> int:
+    """A size of its own, where the smallest is `small` and not 12: as many points over it."""
+    return size + small - SMALL
+
+
+def smallest_in(frame: Frame) -> int:
+    """The smallest size that is used in a frame."""
+    return max(SMALL, frame.smallest)
+
+
+def ladder(frame: Frame) -> tuple[int, ...]:
     """The sizes to try, largest first."""
-    least = max(SMALL, smallest)
-    return tuple(least + up for up in STEPS_UP)
+    return tuple(smallest_in(frame) + up for up in STEPS_UP)
 
 
 def prose_sizes(frame: Frame) -> tuple[int, ...]:
     """The sizes of prose and tables, largest first."""
-    return tuple(max(SMALL, frame.smallest) + up for up in PROSE_STEPS_UP)
+    return tuple(smallest_in(frame) + up for up in PROSE_STEPS_UP)
 
 
 def prose_setting(frame: Frame, size: int) -> Setting:

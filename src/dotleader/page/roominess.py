@@ -61,8 +61,9 @@ def surely_fits(card: Card, frame: Frame) -> bool:
 def needed(card: Card, frame: Frame, size: int) -> float:
     """Lines that a card takes at a size, at most."""
     when = f"When {card.when.text}" if card.when else ""
-    head = _SLOT * _TITLE / size * _lines(card.title, Font.BOLD, _TITLE, frame.width)
-    head += _SLOT * _TRIGGER / size * _lines(when, Font.BOLD, _TRIGGER, frame.width)
+    title, trigger = _TITLE + size - _SMALLEST, _TRIGGER + size - _SMALLEST
+    head = _SLOT * title / size * _lines(card.title, Font.BOLD, title, frame.width)
+    head += _SLOT * trigger / size * _lines(when, Font.BOLD, trigger, frame.width)
     return head + _COMPLETION + _Room(frame, size).all(card.steps) / _GENEROUS
 
 
