@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import Any
 
+from dotleader.source.record import replace
 from dotleader.source.text import Span
 from dotleader.syntax.grammar import read
 from dotleader.syntax.line_faults import short
@@ -131,7 +132,8 @@ def _expression(tree: Any, start: int) -> Expression:
             of = _expression(parts[1], start)
             return Root(of, Span(start + parts[0].start_pos, start + parts[2].start_pos + len(parts[2])))
         case "grouped":
-            return _expression(parts[1], start)
+            brackets = Span(start + parts[0].start_pos, start + parts[2].start_pos + len(parts[2]))
+            return replace(_expression(parts[1], start), span=brackets)
         case "rounded":
             return _rounded(parts, start)
         case _:
