@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from itertools import pairwise
 from pathlib import Path
 
@@ -17,7 +18,7 @@ from dotleader.syntax.format import format_text
 from dotleader.syntax.meaning import block_meaning, meaning
 from dotleader.syntax.parse import parse, parse_block
 from dotleader.syntax.plain import plain
-from dotleader.syntax.tree import File
+from dotleader.syntax.tree import Fault, File
 from dotleader.syntax.written import COLUMNS, written
 from tests.syntax.golden import cases
 from tests.syntax.strategies import ANY, well_formed
@@ -34,7 +35,7 @@ def parsed(text: str) -> Outcome[File]:
     return parse(SourceText("a.cards", text))
 
 
-def said(findings: tuple[Finding, ...]) -> list[tuple[str, str]]:
+def said(findings: Sequence[Finding | Fault]) -> list[tuple[str, str]]:
     """Tabs in the indentation are mended by formatting; nothing else is."""
     return [(finding.rule, finding.message) for finding in findings if finding.rule != "tab-indentation"]
 
@@ -98,6 +99,7 @@ def _needs_no_net(text: str) -> None:
         before = parse_block(chunk.text)
         after = parse_block("".join(line + "\n" for line in written(before, chunk.text)))
         assert block_meaning(after.block) == block_meaning(before.block)
+        assert said(after.faults) == said(before.faults)
 
 
 @given(well_formed())

@@ -64,12 +64,12 @@ def _put(raw: RawLine, stack: list[OpenLine], faults: list[Fault]) -> None:
             stack.pop()
         _append(raw, level, span, stack, faults)
         return
+    if raw.tabs:
+        raw = raw._replace(indent=_tabbed(raw.indent, stack))
     if raw.text.startswith("#") and not (_prose(stack) and raw.indent > _base(stack)):
         body, allow = _comment(raw.text, span)
         stack[-1].children.append(OpenLine(raw.indent, Place.NOTHING, span, body, allow))
         return
-    if raw.tabs:
-        raw = raw._replace(indent=_tabbed(raw.indent, stack))
     level = _unwind(raw.indent, stack, faults, span)
     _append(raw, level, span, stack, faults)
 
