@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from dotleader.source.text import Span
 from dotleader.syntax.grammar import read
-from dotleader.syntax.line_faults import near_word
+from dotleader.syntax.line_faults import CARD_KEYWORDS, near_word, right_keyword, short
+from dotleader.syntax.lines import LEADER
 from dotleader.syntax.plain import plain
 from dotleader.syntax.tree import Allow, Fault, Head, Words
 from dotleader.syntax.words import read_words
+
+_TITLE = re.compile(r"[^\W\d_][\w'/ -]{2,40}")
+"""What may be the title of a card that does not say its kind."""
 
 CARD_KINDS = ("normal", "abnormal", "emergency")
 NAMED = ("handbook", "include", *CARD_KINDS, "text", "stock", "gauge")
@@ -106,20 +111,30 @@ def _surplus(keyword: str, token: Any, start: int) -> Fault:
     )
 
 
+def _not_a_head(text: str, first: str) -> str:
+    """What to do about an unindented line that begins with nothing like a keyword."""
+    if first.rstrip(":").casefold() in CARD_KEYWORDS:
+        return f"`{first}` belongs to a card: indent it by two spaces below the line with its title."
+    if LEADER.search(text):
+        return "A line with a leader stands below the line that opens its block, such as `normal Before takeoff`."
+    blocks = ", ".join(f"`{word}`" for word in BLOCK_KEYWORDS)
+    kinds = ", ".join(f"`{kind}`" for kind in CARD_KINDS)
+    card = f"A card begins with its kind, one of {kinds}: `normal {text}`. " if _TITLE.fullmatch(text) else ""
+    return f"{card}A block begins with one of {blocks}; what belongs to the block above is indented by two spaces."
+
+
 def _unknown(text: str, span: Span, allow: Allow | None, faults: list[Fault]) -> Head:
     """An unindented line that begins with no keyword: read as the block that it was probably meant to be."""
     first, _, rest = text.partition(" ")
     near = near_word(first.rstrip(":"), BLOCK_KEYWORDS, _SLIPS)
     word = Span(span.start, span.start + len(first))
     if near:
-        help_ = f"Keywords are lower case and take no colon: `{SAMPLES[near]}`."
+        title = rest.strip() if near in NAMED else ""
+        right = f"{near} {short(title)}" if title else SAMPLES[near]
+        help_ = right_keyword(f"{first} {title}".strip(), near, title, right)
         message = f"`{first}` opens no block; `{near}` is the nearest keyword."
     else:
-        help_ = (
-            "A block begins with one of "
-            + ", ".join(f"`{word}`" for word in BLOCK_KEYWORDS)
-            + "; what belongs to the block above is indented by two spaces."
-        )
+        help_ = _not_a_head(text, first)
         message = f"`{first}` opens no block."
     faults.append(Fault("unknown-keyword", word, message, help_))
     name = Words((rest.strip(),), Span(span.end - len(rest.lstrip()), span.end)) if rest.strip() else None

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from dotleader.source.text import Span
+from dotleader.syntax.mended import fact_of, item_of, without_bullet
 from dotleader.syntax.tree import Fault, Words
 
 CARD_KEYWORDS = (
@@ -44,47 +45,11 @@ _SAMPLES = {
     "caution": "caution Do not take off with oil pressure outside the green.",
     "warning": "warning Do not restart the engine.",
 }
-# What people write for a keyword. The right word is offered, never taken silently.
-_SLIPS = {
-    "goto": "go to",
-    "until": "repeat until",
-    "repeat": "repeat until",
-    "else": "otherwise",
-    "elif": "or if",
-    "else if": "or if",
-    "notes": "note",
-    "cautions": "caution",
-    "warnings": "warning",
-    "trigger": "when",
-    "condition": "when",
-    "section": "group",
-    "heading": "group",
-    "memory items": "memory",
-    "choose": "one of",
-    "stop": "end",
-}
 
 
 def short(text: str, most: int = 60) -> str:
     """The text as a message quotes it."""
     return text if len(text) <= most else text[: most - 1].rstrip() + "…"
-
-
-def near_keyword(text: str) -> tuple[str, int]:
-    """The keyword that a line was probably meant to begin with, and how much of the line stands for it; or nothing."""
-    lower = text.casefold()
-    for keyword in sorted((*CARD_KEYWORDS, *_SLIPS), key=len, reverse=True):
-        length = len(keyword)
-        if lower[:length] != keyword or lower[length : length + 1] not in ("", " ", ":", "\t"):
-            continue
-        if text[:length] != keyword or keyword in _SLIPS or lower[length : length + 1] == ":":
-            return _SLIPS.get(keyword, keyword), length
-    first = re.split(r"[\s:]", lower, maxsplit=1)[0]
-    if len(first) >= 4 and first == text[: len(first)]:
-        for keyword in CARD_KEYWORDS:
-            if len(keyword) >= 4 and " " not in keyword and one_apart(first, keyword):
-                return keyword, len(first)
-    return "", 0
 
 
 def one_apart(a: str, b: str, most: int = 1) -> bool:
@@ -140,6 +105,19 @@ def missing_response(challenge: str, span: Span) -> Fault:
     )
 
 
+def missing_item_leader(text: str, span: Span) -> Fault:
+    """A line without a leader that is no prose: its response may stand in it, after something else."""
+    mended = item_of(text)
+    if not mended:
+        return missing_response(text, span)
+    return Fault(
+        "missing-response",
+        span,
+        f"`{short(text)}` has no leader, so that nothing says which part of it is the response.",
+        f"Two or more dots with a space on both sides join challenge and response: `{short(mended)}`.",
+    )
+
+
 def missing_challenge(text: str, span: Span) -> Fault:
     return Fault(
         "missing-challenge",
@@ -168,11 +146,13 @@ def missing_fact(left: str, span: Span) -> Fault:
 
 
 def missing_leader(text: str, span: Span) -> Fault:
+    mended = fact_of(text)
     return Fault(
         "stray-line",
         span,
         f"`{short(text)}` has no leader, and every line of this block has one.",
-        "Two or more dots with a space on both sides join a name and what is said of it: `VG .... 82 KIAS`.",
+        "Two or more dots with a space on both sides join a name and what is said of it: "
+        + (f"`{short(mended)}`." if mended else f"`{short(text, 40)} .... ` and the rest."),
     )
 
 
@@ -204,7 +184,7 @@ def dash_for_leader(challenge: str, response: str, span: Span, tab: bool) -> Fau
         span,
         f"`{short(challenge)}` and `{short(response)}` are joined by {what}.",
         f"Join them by a leader, two or more dots with a space on both sides: "
-        f"`{short(challenge, 40)} .... {short(response, 40)}`.",
+        f"`{short(without_bullet(challenge), 40)} .... {short(response, 40)}`.",
     )
 
 
@@ -253,20 +233,34 @@ def item_from_keyword(keyword: str, text: str, span: Span) -> Fault:
     )
 
 
-def unknown_keyword(text: str, near: str, span: Span) -> Fault:
-    sample = _SAMPLES.get(near, near)
+def unknown_keyword(text: str, near: str, rest: str, span: Span) -> Fault:
+    """`rest` is what follows the word that stands for the keyword `near`."""
+    sample = _SAMPLES.get(near, near)  # a keyword without a sample stands alone
+    right = f"{near} {short(rest)}" if rest and near in _SAMPLES else sample
     return Fault(
         "unknown-keyword",
         span,
         f"`{short(text)}` begins with no keyword of a card; `{near}` is the nearest.",
-        f"Keywords are lower case and take no colon: `{sample}`.",
+        right_keyword(text, near, rest, right),
     )
 
 
+def right_keyword(text: str, near: str, rest: str, right: str) -> str:
+    """What to do about `text`, which should begin with `near` before its `rest`: perhaps only its form is wrong."""
+    if text.casefold().startswith(near) and text[len(near) :].lstrip(":.;,! \t") == rest:
+        return f"Keywords are lower case and take no colon or full stop: `{right}`."
+    return f"Did you mean `{right}`?"
+
+
 def unknown_mark(mark: str, span: Span) -> Fault:
+    word = mark.strip("[]() ").partition(" ")[0]
+    near = {"critical": "[critical]", "with": "[with NAME]", "without": "[without NAME]"}.get(
+        near_word(word, ("critical", "with", "without"), {"killer": "critical", "vital": "critical"}), ""
+    )
     return Fault(
         "unknown-keyword",
         span,
         f"`{short(mark)}` is no mark that an item can carry.",
-        "The marks are `[critical]`, `[with NAME]` and `[without NAME]`; other remarks go on an indented line below.",
+        (f"Did you mean `{near}`? " if near else "")
+        + "The marks are `[critical]`, `[with NAME]` and `[without NAME]`; other remarks go on an indented line below.",
     )

@@ -11,6 +11,7 @@ from typing import Any
 from dotleader.source.text import Span
 from dotleader.syntax import line_faults
 from dotleader.syntax.grammar import read
+from dotleader.syntax.near_keywords import near_keyword
 from dotleader.syntax.plain import plain
 from dotleader.syntax.tree import Body, Broken, Fault, Item, Mark, Row, Say, Words
 from dotleader.syntax.values import read_value
@@ -23,7 +24,8 @@ _SPACED_LEADER = re.compile(r"\s(?:\.{2,}|…)\s")
 _KEYWORD_FIRST = re.compile(rf"({'|'.join(line_faults.CARD_KEYWORDS)})(?:\s|$)")
 
 MARKS = ("critical", "with", "without")
-_TEXT_ONLY = frozenset({"note", "caution", "warning", "when", "if", "or if", "group", "repeat until"})
+_UNREAD_MARK = re.compile(r"\[(?:critical|with|without)\b[^\[\]]*$|\(critical\)$", re.IGNORECASE)
+"""Marks that would be printed as a part of the response: one that is never closed, one in round brackets."""
 
 
 def card_line(written: str, start: int, faults: list[Fault]) -> Body:
@@ -82,6 +84,8 @@ def _item(tree: Any, text: str, start: int, faults: list[Fault]) -> Item:
     if keyword:
         shown = text[challenges[0].span.start - start :]
         faults.append(line_faults.item_from_keyword(keyword[1], shown, Span(start, start + len(text))))
+    elif unread := _UNREAD_MARK.search(text):
+        faults.append(line_faults.unknown_mark(unread[0], Span(start + unread.start(), start + unread.end())))
     if response is None:
         end = start + max(token.start_pos + len(token) for token in tree.children if hasattr(token, "type"))
         faults.append(line_faults.missing_response(challenges[0].text, Span(challenges[0].span.start, end)))
@@ -138,17 +142,17 @@ def _say(tree: Any, text: str, start: int, faults: list[Fault]) -> Say:
 
 
 def _no_leader(text: str, span: Span, faults: list[Fault]) -> Body:
-    near, length = line_faults.near_keyword(text)
+    near, length = near_keyword(text)
     if near:
-        faults.append(line_faults.unknown_keyword(text, near, span))
         # Read as if the keyword stood there, so that nothing more is said of what follows from the slip.
         rest = text[length:].lstrip(": \t")
+        faults.append(line_faults.unknown_keyword(text, near, rest, span))
         at = Span(span.start, span.start + length)
         return Say(near, read_words(rest, span.end - len(rest), faults) if rest else None, at)
     if line_faults.looks_like_prose(text):
         faults.append(line_faults.stray_line(text, span))
         return Broken(text)
-    faults.append(line_faults.missing_response(text.rstrip("- ") or text, span))
+    faults.append(line_faults.missing_item_leader(text.rstrip("- ") or text, span))
     return Item((read_words(text, span.start, faults),), None, ())
 
 
