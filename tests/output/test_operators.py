@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
+from dotleader.source.record import replace
 from io import BytesIO
 from typing import Any
 

@@ -6,7 +6,7 @@ import hashlib
 import os
 import subprocess
 import sys
-from dataclasses import replace
+from dotleader.source.record import replace
 from io import BytesIO
 from typing import Any
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dotleader.source.record import replace
 
 from hypothesis import strategies as st
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import subprocess
 import sys
-from dataclasses import replace
+from dotleader.source.record import replace
 from hashlib import sha256
 
 import pytest

@@ -7,7 +7,7 @@ clearance that design asks for; text stays at least 5 mm inside the trim (common
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
+from dotleader.source.record import replace
 from itertools import combinations
 
 import pytest

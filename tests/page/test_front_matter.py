@@ -6,7 +6,7 @@ Outside checks: the list of effective faces lists every face, the title face and
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dotleader.source.record import replace
 from itertools import pairwise
 
 import pytest

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dotleader.source.record import replace
 
 from dotleader.page.drawn import Box, Font, Ink, Line, mm, pt
 from dotleader.page.laid import LaidCard

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import fields
 from itertools import combinations, pairwise
 
 from hypothesis import HealthCheck, given, settings
@@ -151,9 +150,9 @@ def _words_in(value: object) -> Iterator[str]:
     elif isinstance(value, tuple):
         for one in value:
             yield from _words_in(one)
-    elif hasattr(value, "__dataclass_fields__"):
-        for field in fields(value):  # type: ignore[arg-type]
-            yield from _words_in(getattr(value, field.name))
+    elif hasattr(value, "__match_args__"):
+        for name in value.__match_args__:
+            yield from _words_in(getattr(value, name))
 
 
 def items_of(steps: Sequence[Step]) -> Iterator[Item]:

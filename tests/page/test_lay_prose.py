@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dotleader.source.record import replace
 
 from dotleader.handbook.cards import Essay, Explained
 from dotleader.page.drawn import Font, mm

@@ -29,7 +29,7 @@ def findings_of(text: str | bytes, included: Mapping[str, str] | None = None, *,
     handbook, files = resolved.value
     possible = not any(finding.rule == "impossible-stock" for finding in resolved.findings)
     cards = Checklists(handbook)
-    subject = Subject(handbook, (lambda: cards.doubtful) if possible and laid else None)
+    subject = Subject(handbook, (lambda: cards.continued) if possible and laid else None)
     found = [*main.findings, *resolved.findings, *check(subject)]
     return settle(found, files)
 

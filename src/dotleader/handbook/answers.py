@@ -4,17 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from dotleader.handbook.answer_help import help_for, is_remark
 from dotleader.handbook.cards import Move, Phrase
-from dotleader.handbook.ledger import Ledger, nearest
+from dotleader.handbook.ledger import Ledger
 from dotleader.handbook.model import Control, Gauge
 from dotleader.handbook.numerals import NumberTrouble, read_number
 from dotleader.handbook.positions import matched
 from dotleader.handbook.units import Unit, find_unit, like
 from dotleader.source.finding import Related
+from dotleader.source.text import Spot
 from dotleader.syntax.line_faults import one_apart
 from dotleader.syntax.plain import folded
 
-STAYS = "STAYS "
+STAYS = "stays "
+_UNDER_A_CONDITION = ("when ", "if ", "unless ")
 _NEAR_MARK = 2  # letters by which free words of a lever may miss one of its marks and are taken for a slip
 
 
@@ -33,26 +36,50 @@ class Answers:
         if control.takes_any or any(not use.key for use in response.uses):
             return Move(control.key, (), True)
         text = response.text
-        stays = text.startswith(STAYS)
+        stays = text[: len(STAYS)].casefold() == STAYS  # in capitals as the positions are, or not
         if stays:
             text = text[len(STAYS) :]
-        alternatives = _alternatives(text)
-        ways = len(alternatives)
+        clauses = _clauses(text)
+        ways = len(clauses)
         positions: list[str] = []
-        unknown: list[str] = []
-        for words in alternatives:
-            for part in words.split(" then "):
-                found = self._positions(control, part.strip())
-                if found is None:
-                    unknown.append(part.strip())
-                else:
-                    ways += len(found) > 1
-                    positions.extend(found)
-        if unknown:
-            self._unknown(control, unknown[0], response)
+        for clause in clauses:
+            named, unknown, conditional = self._clause(control, clause)
+            if unknown:
+                self._unknown(control, unknown, response)
+                break
+            ways += conditional
+            positions.extend(named)
         if stays:
             return Move(control.key, ())
         return Move(control.key, tuple(positions), conditional=ways > 1)
+
+    def _clause(self, control: Control, clause: str) -> tuple[list[str], str, bool]:
+        """The positions that a clause names, the first part of it that names nothing, and whether it has a choice."""
+        named, unknown, conditional = self._parts(control, clause)
+        head, comma, remark = clause.partition(",")
+        if unknown and comma and is_remark(remark, control.positions, self.owners):
+            before, amiss, _ = self._parts(control, head)
+            if not amiss:  # the remark itself has an `or` or a `then` in it
+                return before, "", remark.strip().startswith(_UNDER_A_CONDITION)
+        return named, unknown, conditional
+
+    def _parts(self, control: Control, clause: str) -> tuple[list[str], str, bool]:
+        named: list[str] = []
+        unknown = ""
+        alternatives = clause.split(" or ")
+        conditional = len(alternatives) > 1
+        for part in (piece.strip(" ,;") for one in alternatives for piece in one.split(" then ")):
+            found = self._positions(control, part)
+            head, comma, remark = part.partition(",")
+            if found is None and comma and is_remark(remark, control.positions, self.owners):
+                found = self._positions(control, head.strip())
+                conditional = conditional or remark.strip().startswith(_UNDER_A_CONDITION)
+            if found is None:
+                unknown = unknown or part
+            else:
+                conditional = conditional or len(found) > 1
+                named.extend(found)
+        return named, unknown, conditional
 
     def _positions(self, control: Control, text: str) -> tuple[str, ...] | None:
         """Positions that a part of a response names; several for a word declared by `means`; None for none.
@@ -80,36 +107,43 @@ class Answers:
 
     def _unknown(self, control: Control, text: str, response: Phrase) -> None:
         declared = Related(control.spot, "It is declared here.")
+        spot = _part_of(response.spot, text)
         names = ", ".join(f"`{position}`" for position in control.positions)
         others = [name for name in self.owners.get(matched(text), ()) if name != control.name]
         if others:
             self.ledger.say(
                 "position-of-another-control",
-                response.spot,
+                spot,
                 f"`{text}` is a position of `{others[0]}`, not of `{control.name}`.",
                 f"The positions of `{control.name}` are {names}." if names else f"Give `{control.name}` positions.",
                 declared,
             )
             return
-        near = nearest(text, control.positions, 1)
-        help_ = f"Did you mean `{near[0]}`? " if near else ""
         self.ledger.say(
             "unknown-position",
-            response.spot,
+            spot,
             f"`{control.name}` has no position `{text}`.",
-            f"{help_}Its positions are {names}; a word for several of them is declared with `means`.",
+            help_for(text, control.positions, self.owners),
             declared,
         )
 
 
-def _alternatives(text: str) -> list[str]:
-    """`ON if in visible moisture, otherwise OFF` as ON and OFF; `LEFT or RIGHT` as both; connecting words are lower
-    case, so that a position may have them as a part in capitals."""
+def _part_of(spot: Spot, text: str) -> Spot:
+    """Where a part of a response stands; all of the response where that cannot be told."""
+    if spot.text.count(text) != 1:
+        return spot
+    start = spot.start + spot.text.index(text)
+    return Spot(spot.source, start, start + len(text))
+
+
+def _clauses(text: str) -> list[str]:
+    """`ON if in visible moisture, otherwise OFF` as ON and OFF; connecting words are lower case, so that a position
+    may have them as a part in capitals."""
     head, otherwise, tail = text.partition("otherwise ")
     parts = [head.partition(" if ")[0].strip(" ,;")]
     if otherwise:
         parts.append(tail.partition(" if ")[0].strip(" ,;"))
-    return [piece for part in parts for piece in part.split(" or ") if piece]
+    return [part for part in parts if part]
 
 
 def _value_in(text: str, units: list[Unit | None]) -> bool:

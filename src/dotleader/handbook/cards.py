@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
 from typing import TypeAlias
 
+from dotleader.source.record import record
 from dotleader.source.text import Spot
 
 
@@ -15,7 +15,7 @@ class Kind(Enum):
     NORMAL = "normal"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Use:
     """A reference in a text: what it prints as, and the key of what it refers to (`""` where nothing is declared)."""
 
@@ -25,7 +25,7 @@ class Use:
     spot: Spot
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Phrase:
     """Text as it is printed, with its references worked out."""
 
@@ -47,7 +47,7 @@ class Phrase:
         return tuple(run for run in self.runs if isinstance(run, Use))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Challenge:
     """`control` and `gauge` are keys of what it names, `""` where it is free text or only nearly names something."""
 
@@ -56,7 +56,7 @@ class Challenge:
     gauge: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Move:
     """A control and the positions an item puts it in, in turn; `conditional` where the response has alternatives."""
 
@@ -65,7 +65,7 @@ class Move:
     conditional: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Item:
     """One line to do: printed as challenge, leader, response, with its detail below.
 
@@ -86,7 +86,7 @@ class Item:
         return " + ".join(challenge.phrase.text for challenge in self.challenges)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Notice:
     """`word` is ``note``, ``caution`` or ``warning``."""
 
@@ -95,20 +95,20 @@ class Notice:
     spot: Spot
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Group:
     title: Phrase
     steps: tuple[Step, ...]
     spot: Spot
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Memory:
     steps: tuple[Step, ...]
     spot: Spot
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Arm:
     """One way of a branch. `word` is ``if``, ``or if`` or ``otherwise`` (then there is no condition)."""
 
@@ -118,13 +118,13 @@ class Arm:
     spot: Spot
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Branch:
     arms: tuple[Arm, ...]
     spot: Spot
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class OneOf:
     """Alternatives, of which one is done."""
 
@@ -132,14 +132,14 @@ class OneOf:
     spot: Spot
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Repeat:
     until: Phrase
     steps: tuple[Step, ...]
     spot: Spot
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class GoTo:
     """Continue on another card: `title` as that card declares it; `target` its key, `""` where there is none."""
 
@@ -148,7 +148,7 @@ class GoTo:
     spot: Spot
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class End:
     spot: Spot
 
@@ -156,7 +156,7 @@ class End:
 Step: TypeAlias = Item | Notice | Group | Memory | Branch | OneOf | Repeat | GoTo | End
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Explained:
     """An item repeated in amplified text, and the prose that explains it."""
 
@@ -164,7 +164,7 @@ class Explained:
     paragraphs: tuple[Phrase, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Card:
     """One procedure. `key` is its folded title; `phase` is `""` where it fits none or is off the main line."""
 
@@ -182,7 +182,7 @@ class Card:
     spot: Spot  # the title
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Essay:
     """A `text` block: paragraphs of prose under a title."""
 

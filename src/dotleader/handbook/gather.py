@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import posixpath
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import TypeAlias
 
 from dotleader.source.finding import Finding
 from dotleader.source.outcome import Outcome
+from dotleader.source.record import record
 from dotleader.source.text import SourceText, Span, Spot
 from dotleader.syntax.parse import parse
 from dotleader.syntax.tree import Block, File
@@ -19,7 +19,7 @@ Read: TypeAlias = Callable[[str], Outcome[SourceText] | str]
 MOST_FILES = 500
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class At:
     """A block in its file; turns the block's spans into places."""
 
@@ -31,7 +31,7 @@ class At:
         return Spot(self.source, self.start + span.start, self.start + span.end)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Gathered:
     """`blocks` in reading order, included ones where they are included."""
 

@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from collections.abc import Mapping
 from fractions import Fraction
+from types import MappingProxyType
 
 from dotleader.handbook.cards import Card, Essay, Phrase
 from dotleader.handbook.quantity import Shape
 from dotleader.handbook.stock import Stock
 from dotleader.handbook.units import Unit
+from dotleader.source.record import record
 from dotleader.source.text import SourceText, Spot
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Fact:
     """A line of the `handbook` or `sources` block."""
 
@@ -21,7 +23,7 @@ class Fact:
     spot: Spot
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class From:
     """Where a number comes from: the key of a source and a detail, or `unverified`."""
 
@@ -31,7 +33,7 @@ class From:
     spot: Spot
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Declared:
     """A row of `speeds` or `values`, worked out. `shape` is None where it could not be (there is a finding).
 
@@ -51,7 +53,7 @@ class Declared:
     spot: Spot
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Band:
     """A coloured range of a gauge; an open end is None; a single line has low == high."""
 
@@ -62,7 +64,7 @@ class Band:
     spot: Spot
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Gauge:
     key: str
     name: str
@@ -72,7 +74,7 @@ class Gauge:
     spot: Spot
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Need:
     """`needs` / `needs for X`: one of the alternatives (control key, position) must hold. `moved_to` "" is any."""
 
@@ -81,7 +83,7 @@ class Need:
     spot: Spot
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Effect:
     """`turned X .... CONTROL POSITION`: moving to `position` also puts `control` into `to`."""
 
@@ -91,7 +93,7 @@ class Effect:
     spot: Spot
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Meaning:
     """`means .... WORD: LEFT or RIGHT`; `other` where it is `the other of`."""
 
@@ -101,7 +103,7 @@ class Meaning:
     spot: Spot
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Control:
     """Something with positions. `lever` where it is a range (`positions` then are its ends and marks).
 
@@ -126,7 +128,7 @@ class Control:
     spot: Spot
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Mention:
     """A place that names something: a value, gauge, control, source or card by its key."""
 
@@ -136,7 +138,7 @@ class Mention:
     on_card: str  # key of the card or text it stands on, "" elsewhere
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Handbook:
     """`facts` by folded name: aircraft, registration, serial, ... `loose` where no file has a `handbook` block."""
 
@@ -153,7 +155,7 @@ class Handbook:
     stock: Stock
     mentions: tuple[Mention, ...]
     spot: Spot
-    by_key: dict[str, Card] = field(default_factory=dict)
+    by_key: Mapping[str, Card] = MappingProxyType({})
 
     def fact(self, name: str) -> str:
         found = self.facts.get(name)

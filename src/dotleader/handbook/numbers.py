@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import NoReturn
 
 from dotleader.handbook import arithmetic
@@ -19,6 +18,7 @@ from dotleader.handbook.speed_symbols import speed_symbol
 from dotleader.handbook.trouble import Kind, Trouble, said, said_of_number
 from dotleader.handbook.units import AmbiguousUnit, Basis, Unit, UnknownUnit, find_unit, with_basis
 from dotleader.source.finding import Related
+from dotleader.source.record import record
 from dotleader.source.text import Spot
 from dotleader.syntax.plain import folded
 from dotleader.syntax.tree import Binary, Expression, Negative, Number, Ref, Root, Rounded, Row, Value
@@ -36,7 +36,7 @@ _OPERATIONS = {
 }
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Entry:
     """A row of `speeds` or `values` that may not have been worked out yet."""
 

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from enum import Enum, auto
 from fractions import Fraction
 
 from dotleader.handbook.rounding import places_of
+from dotleader.source.record import record
 
 MINUS = "−"
 _MINUSES = "-−–‑"  # hyphen, minus, and the dashes that a word processor makes of a hyphen
@@ -15,7 +15,7 @@ MOST_DIGITS = 40
 _DIGITS = frozenset("0123456789")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Written:
     """How a number is written: decimals, commas between thousands, digits before the point (3 in `090`)."""
 
@@ -24,7 +24,7 @@ class Written:
     digits: int = 1
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Numeral:
     """A number as read, with the way it was written."""
 
@@ -42,7 +42,7 @@ class NumberFault(Enum):
     TOO_LONG = auto()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class NumberTrouble:
     """A text that is no number here. `offers` are right forms of what may be meant, likeliest first."""
 

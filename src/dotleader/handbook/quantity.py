@@ -6,25 +6,25 @@ Numbers are rational, never binary floating point. Arithmetic over them is in `a
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import TypeAlias
 
 from dotleader.handbook.numerals import Written
 from dotleader.handbook.roots import Roots
 from dotleader.handbook.units import Unit
+from dotleader.source.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record(uncompared=("written",))
 class Quantity:
     """`unit` is `None` for a bare number. `written`, how a literal was written, is no part of the value."""
 
     number: Fraction
     unit: Unit | None = None
-    written: Written | None = field(default=None, compare=False)
+    written: Written | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Unrounded:
     """A number with a root in it, to be rounded before it can be a value."""
 
@@ -35,18 +35,18 @@ class Unrounded:
 Operand: TypeAlias = Quantity | Unrounded
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Exact:
     quantity: Quantity
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Range:
     low: Quantity
     high: Quantity
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Tolerance:
     """`plus_minus` is a width: that of a temperature is a number of degrees and has no offset."""
 
@@ -54,12 +54,12 @@ class Tolerance:
     plus_minus: Quantity
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class AtLeast:
     quantity: Quantity
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class AtMost:
     quantity: Quantity
 

@@ -5,8 +5,6 @@ Works around whatever the parser could not read and never raises on what a user 
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from dotleader.handbook.answers import Answers
 from dotleader.handbook.card_heads import Cards
 from dotleader.handbook.cards import Card, Essay
@@ -21,6 +19,7 @@ from dotleader.handbook.phrases import Phrases
 from dotleader.handbook.steps import Steps
 from dotleader.handbook.stocks import read_stock
 from dotleader.source.outcome import Outcome
+from dotleader.source.record import replace
 from dotleader.source.text import SourceText, Spot
 from dotleader.syntax.heads import CARD_KINDS
 from dotleader.syntax.plain import folded

@@ -11,17 +11,18 @@ floating point anywhere.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import product
 from math import isqrt
 from typing import TypeAlias
 
+from dotleader.source.record import record
+
 MOST_BITS = 512
 MOST_TERMS = 8
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Roots:
     """An irrational number: the sum of factor times square root of radicand, as (radicand, factor)."""
 

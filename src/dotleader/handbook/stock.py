@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from dotleader.source.record import record
 from dotleader.source.text import Spot
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Stock:
     """A leaf stands upright as read; holes along its binding edge.
 

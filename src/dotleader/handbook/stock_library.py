@@ -7,10 +7,10 @@ American holes (9/32 in) and their distance from the edge (1/2 in) are not stand
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from types import MappingProxyType
 
+from dotleader.source.record import record
 from dotleader.syntax.plain import folded
 
 INCH = 25_400
@@ -26,7 +26,7 @@ def micrometres(length: Fraction) -> int:
     return (2 * length.numerator + length.denominator) // (2 * length.denominator)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class HoleRow:
     """Holes as they are written: `edge` is counted from the edge of the pouch, or of the leaf without one."""
 
@@ -36,7 +36,7 @@ class HoleRow:
     edge: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Written:
     """A stock as it is written, before it is known whether it can be."""
 
@@ -77,9 +77,7 @@ STOCKS: MappingProxyType[str, Written] = MappingProxyType(
         "A4": Written(SIZES["A4"], ISO_838, SIZES["A4"], "A4"),
         "A4, two holes": Written(SIZES["A4"], ISO_838, SIZES["A4"], "A4"),
         "half letter": Written(SIZES["half letter"], THREE_ON_HALF_LETTER, SIZES["Letter"], "Letter"),
-        "half letter, three holes": Written(
-            SIZES["half letter"], THREE_ON_HALF_LETTER, SIZES["Letter"], "Letter"
-        ),
+        "half letter, three holes": Written(SIZES["half letter"], THREE_ON_HALF_LETTER, SIZES["Letter"], "Letter"),
         "letter": Written(SIZES["Letter"], THREE_ON_LETTER, SIZES["Letter"], "Letter"),
         "letter, three holes": Written(SIZES["Letter"], THREE_ON_LETTER, SIZES["Letter"], "Letter"),
     }

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
 from fractions import Fraction
 
 from dotleader.handbook.numerals import Numeral, read_number
 from dotleader.handbook.stock_library import INCH, SIZES, HoleRow, micrometres, paper_named, size_named
 from dotleader.handbook.trouble import said_of_number
+from dotleader.source.record import record
 from dotleader.syntax.plain import folded
 
 _UNITS = {"mm": 1_000, "cm": 10_000, "in": INCH, "inch": INCH, "inches": INCH, '"': INCH}
@@ -21,7 +21,7 @@ _LONGEST = 10_000_000  # 10 m: whatever is longer is a slip
 Size = tuple[int, int]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Unread:
     """A text that could not be read: what is the matter with it, and what to do where that is known."""
 

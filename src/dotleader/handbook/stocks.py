@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from dotleader.handbook.ledger import offered
 from dotleader.handbook.stock import Stock
@@ -21,6 +21,7 @@ from dotleader.handbook.stock_library import (
 from dotleader.handbook.stock_reading import Unread, holes_of, length_of, paper_of, size_of
 from dotleader.source.finding import Finding, Related
 from dotleader.source.outcome import Outcome
+from dotleader.source.record import replace
 from dotleader.source.text import SourceText, Span, Spot
 from dotleader.syntax.plain import folded
 from dotleader.syntax.tree import Blank, Comment, Placed, Row, Words
@@ -37,9 +38,7 @@ SAMPLES = {
 """Each property of a stock with a line that is right."""
 
 
-def read_stock(
-    placed: Placed | None, source: SourceText, paper: str, paper_spot: Spot | None = None
-) -> Outcome[Stock]:
+def read_stock(placed: Placed | None, source: SourceText, paper: str, paper_spot: Spot | None = None) -> Outcome[Stock]:
     """The stock of a handbook and what is wrong with it; one that can be made whatever is written.
 
     `placed` is the `stock` block or None, `paper` what the handbook says of its paper, `""` where it says nothing,
@@ -192,7 +191,7 @@ def _changed(written: Written, key: str, text: str) -> Written | Unread:
     if isinstance(value, Unread):
         return value
     field = {"bound at": "bound_at", "read at": "read_at"}.get(key, key)
-    return replace(written, **{field: value})  # type: ignore[arg-type]  # each case gives the type of its field
+    return replace(written, **{field: value})
 
 
 def _on_paper(written: Written, name: str) -> Written:

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum, auto
 
 from dotleader.handbook.numerals import NumberFault, NumberTrouble
+from dotleader.source.record import record
 
 
 class Kind(Enum):
@@ -27,7 +27,7 @@ class Kind(Enum):
     NOT_EXACT = auto()  # arithmetic with a range
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Trouble:
     """`left` and `right` are what met, in the language's writing; `right` is empty where one is alone."""
 

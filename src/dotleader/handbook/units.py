@@ -7,7 +7,6 @@ plain speed such as wind.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 from types import MappingProxyType
@@ -15,6 +14,7 @@ from typing import TypeAlias
 
 from dotleader.handbook.unit_spellings import ALIASES, AMBIGUOUS, MISSPELT
 from dotleader.handbook.unit_table import ROWS, Row
+from dotleader.source.record import record
 
 Powers: TypeAlias = tuple[tuple[str, int], ...]
 
@@ -28,7 +28,7 @@ class Basis(StrEnum):
     NONE = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Dimension:
     """What can be compared. `powers` counts base dimensions, sorted; `name` is empty where no unit has it.
 
@@ -39,7 +39,7 @@ class Dimension:
     powers: Powers
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Unit:
     """A unit. The amount in the base of its dimension is ``(number + offset) * factor``, exactly.
 
@@ -64,7 +64,7 @@ class Unit:
         return bool(self.dimension.name)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class UnknownUnit:
     """Not a unit of the language; `suggestions`, best first, may be empty."""
 
@@ -72,7 +72,7 @@ class UnknownUnit:
     suggestions: tuple[Unit, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class AmbiguousUnit:
     """A unit that does not say which, such as `gal`; at least one choice."""
 

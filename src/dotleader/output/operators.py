@@ -14,6 +14,7 @@ from dataclasses import dataclass, field
 from typing import TypeAlias, assert_never
 
 from dotleader.page.drawn import Box, Drawn, Font, Group, Ink, Line, Link, Picture, Text
+from dotleader.source.record import record
 
 Point: TypeAlias = tuple[int, int]
 Encode: TypeAlias = Callable[[str, Font], tuple[tuple[str, str], ...]]
@@ -37,7 +38,7 @@ PAST_LAST_DOT = 5
 MATRICES = {0: "1 0 0 1", 90: "0 1 -1 0", 180: "-1 0 0 -1", 270: "0 -1 1 0"}
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Placed:
     """A picture, and the six numbers of the matrix that lays its unit square on the page, in points."""
 
@@ -45,7 +46,7 @@ class Placed:
     matrix: tuple[float, float, float, float, float, float]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Area:
     """An active area: left, bottom, right, top in points, and the label of the face that it leads to."""
 

@@ -10,7 +10,6 @@ from __future__ import annotations
 import hashlib
 import zlib
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
 from functools import lru_cache
 from io import BytesIO
 from pathlib import Path
@@ -26,11 +25,12 @@ from dotleader.output.operators import Content, Pen, Placed, points
 from dotleader.page import metrics
 from dotleader.page.drawn import Drawn, Font
 from dotleader.page.metrics import Face
+from dotleader.source.record import record
 
 NO_PICTURES: Mapping[str, bytes] = MappingProxyType({})
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PdfPage:
     """One page, lengths in micrometres; `trim` and `bleed` are x, y, w, h from the upper left corner, y down.
 
@@ -48,7 +48,7 @@ class PdfPage:
     name: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PdfFacts:
     """What the file says of itself and asks of a print dialogue; `colour` False makes it black only."""
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from dotleader.handbook.model import Handbook
 from dotleader.handbook.stock import Stock
@@ -15,9 +14,10 @@ from dotleader.page.furniture import Imprint
 from dotleader.page.laid import LaidCard
 from dotleader.page.placement import Placement
 from dotleader.page.symbols import symbols_of
+from dotleader.source.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Book:
     """`faces` are all faces in reading order, fronts and backs in turn, blanks included."""
 

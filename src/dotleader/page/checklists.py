@@ -27,15 +27,19 @@ class Checklists:
         return tuple(self._lay(place, card) for place, card in enumerate(self._handbook.cards))
 
     @cached_property
-    def doubtful(self) -> tuple[LaidCard, ...]:
-        """The cards of which it is not certain beforehand that they stay on one face; nothing else is laid out."""
+    def continued(self) -> tuple[LaidCard, ...]:
+        """The cards that do not stay on one face. Nothing else is laid out, and most are not even measured."""
         frame = frame_of(self._handbook.stock)
-        cards = enumerate(self._handbook.cards)
-        return tuple(self._lay(place, card) for place, card in cards if not surely_fits(card, frame))
+        doubtful = [(place, card) for place, card in enumerate(self._handbook.cards) if not surely_fits(card, frame)]
+        if not doubtful:
+            return ()
+        from dotleader.page.lay_card import stays_on_one_face  # a lint of short cards never needs it  # noqa: PLC0415
+
+        symbols = symbols_of(self._handbook)
+        return tuple(self._lay(place, card) for place, card in doubtful if not stays_on_one_face(card, frame, symbols))
 
     def _lay(self, place: int, card: Card) -> LaidCard:
         if place not in self._laid:
-            # A lint whose cards are all short never needs it.
             from dotleader.page.lay_card import lay_card  # noqa: PLC0415
 
             self._laid[place] = lay_card(card, frame_of(self._handbook.stock), symbols_of(self._handbook))

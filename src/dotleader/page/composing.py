@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from dotleader.page.breaking import length, line_width, set_line
 from dotleader.page.drawn import Drawn, Font, Line
@@ -32,11 +31,12 @@ from dotleader.page.setting import right_of
 from dotleader.page.signs import arrow
 from dotleader.page.turning import height_of, tops_of, turns
 from dotleader.page.words import plain_words
+from dotleader.source.record import record
 
 _CONTINUED = plain_words("continued", Font.BOLD)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Matter:
     """All that a card prints at one size: `rows` are those of the head and of the body, one below the other.
 

@@ -7,9 +7,10 @@ A new output is one walker over these.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
 from typing import TypeAlias
+
+from dotleader.source.record import record
 
 MM = 1000
 MILLIPOINT_UM = 25400 / 72000
@@ -40,7 +41,7 @@ class Ink(Enum):
     NONE = "none"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Text:
     """One run on one baseline, left edge at x. `turn` in degrees counter-clockwise about (x, y): 0, 90, 180, 270.
 
@@ -57,7 +58,7 @@ class Text:
     hollow: int = 0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Line:
     """A path of straight parts through `points`; `dots` > 0 draws round dots of `width` at that pitch instead.
 
@@ -72,7 +73,7 @@ class Line:
     dots: int = 0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Box:
     """A rectangle from its upper left corner, stroked centred on its edge; with radius = w / 2 = h / 2 a circle."""
 
@@ -85,7 +86,7 @@ class Box:
     radius: int = 0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Picture:
     """A raster picture by the name under which the caller hands its bytes to the output."""
 
@@ -96,7 +97,7 @@ class Picture:
     name: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Link:
     """An active area that leads to the face of that label within the same document."""
 
@@ -107,7 +108,7 @@ class Link:
     label: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Group:
     """Things drawn together, shifted by (x, y) and turned by `turn` degrees counter-clockwise about that point.
 

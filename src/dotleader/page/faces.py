@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
 
 from dotleader.handbook.stock import Stock
 from dotleader.page import furniture
@@ -16,12 +15,13 @@ from dotleader.page.margins import Margins, margins
 from dotleader.page.metrics import shown
 from dotleader.page.placement import Placement, Side, Stand
 from dotleader.page.tabs import GOTO_SIZE, tab, tab_width
+from dotleader.source.record import record, replace
 
 NO_LABEL = "?"
 """Stands in the tab of a go-to that leads nowhere, which only a draft can have."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Face:
     """One printed side. Its groups have the roles ``head``, ``label``, ``edge``, ``body``, ``tabs``, ``links``,
     ``foot``, ``issue`` and ``draft``; nothing is drawn outside the leaf but what reaches 3 mm past its edge.

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from dotleader.page.breaking import Line, balanced, broken, room_of, set_line
 from dotleader.page.drawn import Drawn, Font, Group, mm
@@ -13,13 +12,14 @@ from dotleader.page.inking import Placed, ink_row
 from dotleader.page.laid import Frame, LaidFace
 from dotleader.page.measures import BODY_GAP, HAIRLINE, base_in_slot, slot
 from dotleader.page.words import plain_words
+from dotleader.source.record import record
 
 PARAGRAPH_AIR = mm(1.6)
 ABOVE_HEADING = mm(4)
 BELOW_HEADING = mm(1.2)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Strip:
     """Something of a height that stays on one face; `items` from its own upper left corner.
 

@@ -7,7 +7,6 @@ for that label: kind and registration stand at the inner end of the head, the la
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from types import MappingProxyType
 
 from dotleader.handbook.stock import Stock
@@ -29,6 +28,7 @@ from dotleader.page.margins import Margins
 from dotleader.page.metrics import cap_height, width
 from dotleader.page.tabs import HEAD_SIZE, tab, tab_width
 from dotleader.page.words import plain_words
+from dotleader.source.record import record
 
 NOT_ISSUED = "not issued"
 BLANK = "This face is intentionally left blank."
@@ -58,7 +58,7 @@ HEAD_RULES: MappingProxyType[str, int] = MappingProxyType(
 _SHORT = {"3": "EMERGENCY", "3A": "ABNORMAL", "4": "NORMAL", "8": "HANDLING"}
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Imprint:
     """What stands on every face of a book. `issue` and `date` are those of the face's own last change."""
 

@@ -7,17 +7,17 @@ same height. Drivers differ in how they turn a page that lies across.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import lru_cache
 
 from dotleader.handbook.stock import Stock
 from dotleader.handbook.stock_measures import MARK_LENGTH, MARK_OFFSET, PRINTABLE_MARGIN, fills, sides_around
+from dotleader.source.record import record
 
 GUTTER = 2 * MARK_OFFSET + MARK_LENGTH
 """Between two leaves: one crop mark, off the trim of both, serves both."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Slot:
     """Where a leaf's front stands on the front of a sheet: a rectangle, and the turn counter-clockwise in it."""
 
@@ -28,7 +28,7 @@ class Slot:
     turn: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Imposition:
     """`slots` in the order in which leaves are laid down. `filling` leaves share their cuts with each other and with
     the edge of the paper: there is neither bleed nor waste, and no mark can stand beside them."""

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from types import MappingProxyType
+
+from dotleader.source.record import record
 
 SECTIONS: MappingProxyType[str, str] = MappingProxyType(
     {
@@ -25,7 +26,7 @@ SECTIONS: MappingProxyType[str, str] = MappingProxyType(
 _ORDER = {section: place for place, section in enumerate(SECTIONS)}
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Label:
     """Section and serial, ``3-12``; `point` counts the leaves put in after a release, ``3-12.1``, 0 is none."""
 

@@ -7,13 +7,12 @@ a card that grows changes no other laid-out card.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from dotleader.page.drawn import Drawn
+from dotleader.source.record import record
 from dotleader.source.text import Spot
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Frame:
     """Where text may stand on a leaf, whichever side it is.
 
@@ -31,7 +30,7 @@ class Frame:
     smallest: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class LabelSlot:
     """Room kept for the tab with the label of the face on which a target stands: its upper left corner."""
 
@@ -41,7 +40,7 @@ class LabelSlot:
     target: str  # key of the card
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class LaidFace:
     """One face's worth of a card: drawn things, the slots for labels, and what it says (for the meaning digest).
 
@@ -53,7 +52,7 @@ class LaidFace:
     says: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class LaidCard:
     """A card's faces. `kind` is ``emergency``, ``abnormal``, ``normal``, ``amplified`` or ``text``.
 

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from dotleader.handbook.stock import Stock
 from dotleader.handbook.stock_measures import OUTER_MARGIN, binding_margin
 from dotleader.page.frames import FOOT_MARGIN, frame_width
 from dotleader.page.placement import Side
+from dotleader.source.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Margins:
     """Where the frame stands on one side of a leaf: its left edge, and how far it is moved down from its own place.
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 
 from dotleader.page.breaking import length, line_width, set_line, without_orphan
 from dotleader.page.drawn import Box, Drawn, Font, Ink, Line, mm, pt
@@ -12,6 +11,7 @@ from dotleader.page.measures import HAIRLINE, Setting, base_in_slot, slot
 from dotleader.page.metrics import width
 from dotleader.page.rows import Piece, Row, text_row
 from dotleader.page.words import Words, plain_words
+from dotleader.source.record import replace
 
 _WARNING_RULE = pt(2.2)
 _CAUTION_RULE = pt(1)

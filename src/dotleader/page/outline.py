@@ -5,11 +5,11 @@ Data only; `outlining` makes it.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum, IntEnum
 from typing import TypeAlias
 
 from dotleader.page.words import Words
+from dotleader.source.record import record
 
 
 class Hold(IntEnum):
@@ -24,7 +24,7 @@ class Hold(IntEnum):
     MEMORY = 2000
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ItemLine:
     """`number` is empty for an alternative, which has a mark of choice instead. `block` shares a response column."""
 
@@ -39,26 +39,26 @@ class ItemLine:
     block: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Heading:
     words: Words
     choice: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Condition:
     words: Words
     number: str = ""
     choice: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class NoticeLine:
     word: str
     words: Words
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Leave:
     """A go-to; `inside` a branch, its arrow starts at the rail."""
 
@@ -68,21 +68,21 @@ class Leave:
     choice: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Gate:
     condition: Words
     words: Words
     target: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Sign:
     """END, or where a repeated block turns back."""
 
     words: Words
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Completion:
     words: Words
 
@@ -95,7 +95,7 @@ class MemoryEdge(Enum):
 What: TypeAlias = ItemLine | Heading | Condition | NoticeLine | Leave | Gate | Sign | Completion | MemoryEdge
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Part:
     """`says` is the part as lines of the meaning: indented by what it belongs to, leaders as they are typed.
 
@@ -119,7 +119,7 @@ class Ending(Enum):
     CLOSED = "closed"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Rail:
     """The rule from the condition `head` down to the part `last`; `words` is the condition."""
 
@@ -130,14 +130,14 @@ class Rail:
     words: Words
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class MemoryBox:
     first: int
     last: int
     level: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Outline:
     """`numbers` is the last number; `depth` the deepest level."""
 

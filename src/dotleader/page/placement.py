@@ -9,11 +9,11 @@ or how large it is.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from enum import Enum
 
 from dotleader.page.labels import Label, section_order
 from dotleader.page.laid import LaidCard
+from dotleader.source.record import record
 
 CHECKLISTS = ("emergency", "abnormal", "normal")
 
@@ -23,7 +23,7 @@ class Side(Enum):
     BACK = "back"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Stand:
     """One face at its place: part `part` (from 0) of a card, or nothing (`card` None) where it is left blank."""
 
@@ -38,13 +38,13 @@ class Stand:
         return self.card is not None and self.card.kind in CHECKLISTS and len(self.card.faces) == 2
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Leaf:
     front: Stand
     back: Stand
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Placement:
     """Leaves in the order of the book. A new placement can be held against an earlier one: both are plain data."""
 

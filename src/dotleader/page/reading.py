@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 
 from dotleader.handbook.stock import Stock
 from dotleader.page.drawn import Drawn
@@ -12,9 +11,10 @@ from dotleader.page.faces import Face
 from dotleader.page.labels import SECTIONS
 from dotleader.page.placement import Side
 from dotleader.page.sheets import edges_within
+from dotleader.source.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ReadingPage:
     """A page of `width` by `height`. `outline` holds the entries that lead here: a level from 0, and a title.
 

@@ -7,7 +7,6 @@ same height. Leaves follow one another in the order of the book: with one leaf t
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
 
 from dotleader.handbook.stock import Stock
 from dotleader.handbook.stock_measures import BLEED
@@ -18,9 +17,10 @@ from dotleader.page.faces import Face
 from dotleader.page.imposition import Imposition, Slot, imposition, printable
 from dotleader.page.placement import Side
 from dotleader.page.setting_up import setting_up
+from dotleader.source.record import record, replace
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class LeafPlace:
     """A leaf on one side of a sheet: the label of the face that shows, its rectangle, and its turn in it."""
 
@@ -32,14 +32,14 @@ class LeafPlace:
     turn: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SheetSide:
     side: Side
     items: tuple[Drawn, ...]
     leaves: tuple[LeafPlace, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Sheet:
     """One paper. `number` counts from 1; 0 is the sheet of rulers, which comes before them where there is no waste."""
 

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from dotleader.page.breaking import length, line_width, room_of, set_line, without_orphan
 from dotleader.page.drawn import Drawn, Font, Line, mm, pt
 from dotleader.page.flow import Strip
 from dotleader.page.measures import base_in_slot, slot
 from dotleader.page.words import Words, plain_words
+from dotleader.source.record import record
 
 COLUMN_GAP = mm(3.5)
 WIDEST_SPARE = mm(9)
@@ -22,7 +22,7 @@ HEAD_RULE = pt(1)
 ROW_RULE = pt(0.4)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Table:
     """`head` is repeated on every face. A row with an empty first cell belongs to the row above it."""
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 
+from dotleader.source.record import record
 from dotleader.source.text import SourceText, Span, Spot
 from dotleader.syntax.tree import Allow, Blank, Comment, File, Line, Prose
 
@@ -13,7 +13,7 @@ _MEANT = re.compile(r"#\s*allow\s*(?:$|\S*\s*:|\S*-\S*|\S+$)")
 """A comment that is meant as a suppression: `# allow two minutes for it` is none."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Allowance:
     """`# allow RULE: reason` at `spot`; it covers the findings that begin between `start` and `end` of its file."""
 

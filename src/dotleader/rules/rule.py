@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from dotleader.source.finding import Finding, RuleFacts, Severity
+from dotleader.source.record import record
 
 if TYPE_CHECKING:  # what a rule is asked with; only its type is needed here
     from dotleader.rules.subject import Subject
@@ -19,7 +19,7 @@ FAMILIES = ("structure", "references", "coverage", "wording", "form", "suppressi
 FOUND_BY = ("reading", "parsing", "resolving", "a check of its own", "settling")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Example:
     """A piece of source. `findings` lists (rule, marked text) for a bad one, in order; none for a good one."""
 
@@ -27,7 +27,7 @@ class Example:
     findings: tuple[tuple[str, str], ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Rule:
     """A rule's page and its function. The page is what `explain`, the documentation and the tests use.
 

@@ -3,18 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from dotleader.handbook.model import Handbook
+from dotleader.source.record import record
 
 if TYPE_CHECKING:  # laying out is paid for only where it is asked for
     from dotleader.page.laid import LaidCard
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Subject:
-    """`laid` lays out the checklists that may not stay on one face; None where the stock is none to stand on."""
+    """`continued` lays out the checklists that do not stay on one face; None where the stock is none to stand on."""
 
     handbook: Handbook
-    laid: Callable[[], Sequence[LaidCard]] | None = None
+    continued: Callable[[], Sequence[LaidCard]] | None = None

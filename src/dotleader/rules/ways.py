@@ -7,15 +7,15 @@ repeated is done at least once. A way ends at `end` or `go to`; an arm without e
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from typing import assert_never
 
 from dotleader.handbook.cards import Arm, Branch, End, GoTo, Group, Item, Memory, Notice, OneOf, Repeat, Step
 from dotleader.rules.showing import short
+from dotleader.source.record import record
 from dotleader.source.text import Spot
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Stop:
     """Where a way runs out of steps: its last line, and the conditions that lead there: `if the engine runs`."""
 
@@ -23,7 +23,7 @@ class Stop:
     conditions: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Ways:
     """What comes out at the lower end of some steps: nothing where every way has ended inside.
 

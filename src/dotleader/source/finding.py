@@ -6,9 +6,9 @@ own module and are joined to the finding where it is shown (`RuleFacts`).
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import IntEnum
 
+from dotleader.source.record import record
 from dotleader.source.text import Spot
 
 
@@ -24,7 +24,7 @@ class Severity(IntEnum):
         return self.name.lower()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Related:
     """A further place that a finding speaks of."""
 
@@ -32,7 +32,7 @@ class Related:
     message: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Finding:
     """`message` is one sentence about what is, with the user's own text in backquotes; `help` says what to do."""
 
@@ -48,7 +48,7 @@ class Finding:
         return (*self.spot.order, self.rule, self.message)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RuleFacts:
     """What is known of a rule when a finding of it is shown."""
 

@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Generic, TypeVar
 
 from dotleader.source.finding import Finding
+from dotleader.source.record import record
 
 T = TypeVar("T")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Outcome(Generic[T]):
     value: T
     findings: tuple[Finding, ...] = ()

@@ -6,13 +6,13 @@ nothing in it. The tree keeps comments and blank lines, because the formatter mu
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TypeAlias
 
+from dotleader.source.record import record
 from dotleader.source.text import SourceText, Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Ref:
     """`{VG}` or `{VG in mph}`: what stands between the braces, spaces folded."""
 
@@ -20,7 +20,7 @@ class Ref:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Words:
     """Text as written, with its references. Doubled braces have become single ones in the pieces."""
 
@@ -37,7 +37,7 @@ class Words:
         return tuple(p for p in self.pieces if isinstance(p, Ref))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Mark:
     """`[critical]`, `[with NAME]` or `[without NAME]` after a response."""
 
@@ -46,7 +46,7 @@ class Mark:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Item:
     """A challenge and its response; several challenges where one line names two controls."""
 
@@ -55,7 +55,7 @@ class Item:
     marks: tuple[Mark, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Row:
     """A fact: left part, right part; in blocks of numbers the right part read as a value."""
 
@@ -64,7 +64,7 @@ class Row:
     value: Value | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Say:
     """A line that begins with a keyword of its card: `note`, `if`, `memory`, `go to` ..."""
 
@@ -73,24 +73,24 @@ class Say:
     keyword_span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Prose:
     """A line of text: a detail below an item, a line of a text block, the continuation of a notice."""
 
     words: Words
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Comment:
     text: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Blank:
     pass
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Broken:
     """A line that was not understood. There is a fault that says so; the text is kept."""
 
@@ -100,7 +100,7 @@ class Broken:
 Body: TypeAlias = Item | Row | Say | Prose | Comment | Blank | Broken
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Allow:
     """`# allow RULE: reason`."""
 
@@ -109,7 +109,7 @@ class Allow:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Line:
     """One line with what is indented below it. `span` is the line without indentation, allow mark and line end."""
 
@@ -119,7 +119,7 @@ class Line:
     allow: Allow | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Head:
     """An unindented line. `unit` and `source` stand in the heads of gauges and of blocks of numbers only."""
 
@@ -131,7 +131,7 @@ class Head:
     allow: Allow | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Block:
     """A head and what is indented below it. A run of unindented comments is a block whose head keyword is ``""``.
 
@@ -143,7 +143,7 @@ class Block:
     size: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Fault:
     """A finding of the parser, in a block that does not know where it stands."""
 
@@ -153,7 +153,7 @@ class Fault:
     help: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Parsed:
     """One block's result; depends on the block's text alone and can be kept for as long as that is the same."""
 
@@ -161,7 +161,7 @@ class Parsed:
     faults: tuple[Fault, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Placed:
     """A block at its place in a file."""
 
@@ -169,7 +169,7 @@ class Placed:
     block: Block
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class File:
     source: SourceText
     blocks: tuple[Placed, ...]
@@ -178,7 +178,7 @@ class File:
 # Values: the right part of a row in a block of numbers.
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Number:
     """Digits and unit as written; `unit` is empty for a bare number."""
 
@@ -188,19 +188,19 @@ class Number:
     unit_span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Negative:
     of: Expression
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Root:
     of: Expression
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Binary:
     """`operator` is one of ``+ - * /``."""
 
@@ -210,7 +210,7 @@ class Binary:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Rounded:
     """`direction` is ``up``, ``down`` or ``nearest``."""
 
@@ -223,7 +223,7 @@ class Rounded:
 Expression: TypeAlias = Number | Ref | Negative | Root | Binary | Rounded
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SourceNote:
     """`from NAME, detail` or `unverified` (then `name` is empty)."""
 
@@ -232,7 +232,7 @@ class SourceNote:
     unverified: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Value:
     """`shape`: ``exact`` (first), ``range`` (first to second), ``tolerance`` (first +/- second), ``at least``,
     ``at most``, ``below``, ``above`` (first)."""

@@ -7,7 +7,6 @@ import io
 import os
 import sys
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from dotleader.report.glyphs import escaped
@@ -15,6 +14,7 @@ from dotleader.report.paint import painted
 from dotleader.report.summary import counted
 from dotleader.report.terminal import terminal_for
 from dotleader.source.decode import decode
+from dotleader.source.record import record
 from dotleader.source.text import SourceText
 from dotleader.syntax.format import format_text
 from dotleader.tools.cannot_run import CannotRun
@@ -47,7 +47,7 @@ dotleader format PATH...    bring sources into their canonical form
 """
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Formatted:
     """A file before and after, as text and as bytes."""
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 from io import BytesIO
 
 from dotleader.handbook.model import Handbook
@@ -15,11 +14,12 @@ from dotleader.page.lay_prose import lay_amplified, lay_essay
 from dotleader.page.reading import reading_pages
 from dotleader.page.sheets import Sheet, sheets
 from dotleader.page.symbols import symbols_of
+from dotleader.source.record import record
 from dotleader.tools.printed_names import READING, SHEETS
 from dotleader.tools.progress import Progress
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Printed:
     """`files` by name; `sheets` counts papers, the sheet of rulers among them where there is one."""
 

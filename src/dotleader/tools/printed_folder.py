@@ -13,9 +13,9 @@ import hashlib
 import json
 import os
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 
 from dotleader import __version__
+from dotleader.source.record import record
 from dotleader.tools.cannot_run import CannotRun, because
 from dotleader.tools.files import shown_name
 from dotleader.tools.lock import PATIENCE, locked
@@ -26,7 +26,7 @@ _NEW = ".dotleader-new-"
 _OLD = ".dotleader-old-"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Written:
     """Names of files: `removed` only the print before had; `left` too, but somebody changed them."""
 

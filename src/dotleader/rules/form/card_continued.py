@@ -35,7 +35,7 @@ GOOD = Example(f"stock A5\n\n{_CARD}")
 
 
 def check(subject: Subject) -> Iterator[Finding]:
-    for laid in subject.laid() if subject.laid is not None else ():
+    for laid in subject.continued() if subject.continued is not None else ():
         if len(laid.faces) == 2:
             yield Finding(
                 RULE.name,

@@ -26,7 +26,7 @@ _MOST = 2
 
 
 def check(subject: Subject) -> Iterator[Finding]:
-    for laid in subject.laid() if subject.laid is not None else ():
+    for laid in subject.continued() if subject.continued is not None else ():
         if len(laid.faces) > _MOST:
             yield Finding(
                 RULE.name,

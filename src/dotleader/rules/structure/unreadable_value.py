@@ -16,6 +16,17 @@ normal Before takeoff
     (("unreadable-value", "two notches  unverified"),),
 )
 
+DASHED = Example(
+    """\
+gauge Oil pressure in psi from unverified
+  green ..... 55 - 95
+
+normal Before takeoff
+  Oil pressure ..... {Oil pressure green}
+""",
+    (("unreadable-value", "55 - 95"),),
+)
+
 GOOD = Example(
     """\
 values
@@ -32,7 +43,7 @@ RULE = Rule(
     family="structure",
     what=(
         "A row of `speeds`, `values` or a gauge whose right part cannot be read as a number, a range, a tolerance or "
-        "arithmetic."
+        "arithmetic. A dash between two numbers is a range to whoever wrote it, and less than nothing to arithmetic."
     ),
     why="A value that cannot be read cannot be printed wherever a card refers to it.",
     source=THE_LANGUAGE,
@@ -40,7 +51,7 @@ RULE = Rule(
         "Write a number and its unit, such as `82 KIAS`, `55 to 95 psi`, `62 +/- 2 mm`, `at least 5 US qt`, or "
         "arithmetic over references. Words belong into a `text` block or an item."
     ),
-    bad=(BAD,),
+    bad=(BAD, DASHED),
     good=(GOOD,),
     found_by="parsing",
 )
