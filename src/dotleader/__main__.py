@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import sys
 from collections.abc import Sequence
@@ -13,6 +14,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     0 fine; 1 the answer is no; 2 could not run; 130 interrupted. Nobody sees a traceback unless `DOTLEADER_DEBUG` is
     set.
     """
+    gc.set_threshold(100_000, 20, 20)  # little of what a run makes goes in circles; looking for it took a thirtieth
     try:
         return _run(sys.argv[1:] if arguments is None else arguments)
     except KeyboardInterrupt:
