@@ -16,6 +16,9 @@ _PANEL = re.compile(
 """`Fuel pump ON`: capitals at the end belong to the panel."""
 _NUMBER = re.compile(r"(?P<left>\S*?[A-Za-z].*?)\s+(?P<right>\d.*)")
 """`VG 82 KIAS`: a name, and what begins with a number."""
+_AT_MOST = re.compile(r"(?:<=?|≤|max(?:imum|\.)?|up to|not more than|no more than|under)\s*(?=\d)", re.IGNORECASE)
+_AT_LEAST = re.compile(r"(?:>=?|≥|min(?:imum|\.)?|not less than|no less than|over)\s*(?=\d)", re.IGNORECASE)
+_NAME = re.compile(r"[^\W\d_][^+*/()×]*?(?=\s*(?:$|[-+*/()×]|rounded\b|from\b|to\b))")
 _DOTS = "...."
 
 
@@ -50,3 +53,18 @@ def _parted(form: re.Pattern[str], text: str) -> str:
 
 def _says(part: str) -> bool:
     return any(map(str.isalnum, part))
+
+
+def value_hint(text: str, at: int) -> str:
+    """What to do about a value that can be read up to `at`; empty where nobody can say."""
+    number_part = text.split(" from ", 1)[0]
+    for limit, words, row in ((_AT_MOST, "at most", "below"), (_AT_LEAST, "at least", "above")):
+        if found := limit.match(number_part):
+            rest = number_part[found.end() :]
+            return f"Write `{words} {rest}`, or in the row of a gauge `{row} {rest}`."
+    before, rest = text[:at].strip(), text[at:].strip()
+    if re.match(r"\d{3}(?!\d)", rest) and before[-1:].isdigit():
+        return f"Thousands are separated by a comma, or by nothing: `{before},{rest}`."
+    if before[-1:] in set("+-*/×(") and (name := _NAME.match(rest)):
+        return f"A declared value stands in braces: `{{{name[0].strip()}}}`."
+    return ""

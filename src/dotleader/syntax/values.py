@@ -9,6 +9,7 @@ from dotleader.source.record import replace
 from dotleader.source.text import Span
 from dotleader.syntax.grammar import read
 from dotleader.syntax.line_faults import short
+from dotleader.syntax.mended import value_hint
 from dotleader.syntax.tree import (
     Binary,
     Expression,
@@ -22,13 +23,13 @@ from dotleader.syntax.tree import (
     Value,
 )
 
-_COMMAS = re.compile(r"(?<!\d)\d++,[\d,]*")
+_COMMAS = re.compile(r"(?<![\d.])\d++(?:\.\d++)*+,[\d,]*")
 _THOUSANDS = re.compile(r"\d{1,3}(?:,\d{3})+")
 _LONG_NUMBER = re.compile(r"\d[\d,.]{30}")
 _SHAPES = {"exact", "range", "tolerance", "at_least", "at_most", "below", "above"}
 _FORMS = (
     "Right forms are `82 KIAS`, `55 to 95 psi`, `62 +/- 2 mm`, `at least 5 US qt`, "
-    "or arithmetic such as `1.3 * {VS0} rounded up to 1 KIAS`."
+    "a declared value in braces, `{VS0}`, or arithmetic such as `1.3 * {VS0} rounded up to 1 KIAS`."
 )
 MOST_OPERATORS = 60
 """Longer arithmetic is not read: nobody needs it, and reading is recursive."""
@@ -56,12 +57,16 @@ def read_value(text: str, start: int, faults: list[Fault]) -> Value | None:
         if not any(fault.rule == "decimal-comma" and fault.span.start >= start for fault in faults[-3:]):
             faults.append(_unreadable(text, start, tree))
         return None
-    return _value(tree, start, span, faults)
+    value = _value(tree, start, span, faults)
+    if value is not None and value.shape == "exact" and (fault := _range_or_difference(value.first, text, start)):
+        faults.append(fault)
+        return None
+    return value
 
 
 def _decimal_comma(written: str, start: int) -> Fault:
     one = written.count(",") == 1 and not written.endswith(",")
-    mended = written.replace(",", "." if one else "")
+    mended = written.replace(".", "").replace(",", "." if one else "")
     return Fault(
         "decimal-comma",
         Span(start, start + len(written)),
@@ -85,7 +90,24 @@ def _unreadable(text: str, start: int, at: int) -> Fault:
     else:
         message = f"`{short(text)}` stops before the value is complete."
         span = Span(start, start + len(text))
-    return Fault("unreadable-value", span, message, _FORMS)
+    return Fault("unreadable-value", span, message, value_hint(text, at) or _FORMS)
+
+
+def _range_or_difference(whole: Expression, written: str, start: int) -> Fault | None:
+    """`600 - 750 rpm`: a range to whoever wrote it, and less than nothing to arithmetic."""
+    match whole:
+        case Binary("-", Number(low), Number(high, unit)):
+            pass
+        case _:
+            return None
+    shown = written[whole.span.start - start : whole.span.end - start]
+    return Fault(
+        "unreadable-value",
+        whole.span,
+        f"`{short(shown)}` may be a range or a difference.",
+        f"A range is written with `to`: `{low} to {f'{high} {unit}'.strip()}`. "
+        "A difference of two numbers is written as the number that it comes to.",
+    )
 
 
 def _value(tree: Any, start: int, span: Span, faults: list[Fault]) -> Value | None:
