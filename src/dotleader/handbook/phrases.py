@@ -15,7 +15,7 @@ from dotleader.handbook.rounding import Side
 from dotleader.handbook.shapes import convert_shape
 from dotleader.handbook.speed_symbols import safe_side
 from dotleader.handbook.trouble import Trouble, said
-from dotleader.handbook.units import with_basis
+from dotleader.handbook.units import Unit, with_basis
 from dotleader.source.text import Span, Spot
 from dotleader.syntax.plain import folded
 from dotleader.syntax.tree import Ref, Words
@@ -69,6 +69,11 @@ class Phrases:
         if not self.numbers.is_band(band_name):
             self.numbers.unknown(ref.name, spot)
         return Use(ref.name, "", f"{{{ref.name}}}", spot)
+
+    def unit_of(self, key: str) -> Unit | None:
+        """The unit of a declared value; None where it has none or could not be worked out."""
+        shape = self.numbers.value(key).shape if key in self.numbers.entries else None
+        return unit_of(shape) if shape is not None else None
 
     def _value(self, key: str, spot: Spot) -> str:
         self.ledger.mention("value", key, spot)

@@ -13,10 +13,8 @@ from dotleader.handbook.units import Unit, find_unit, like
 from dotleader.source.finding import Related
 from dotleader.source.text import Spot
 
-_LITERAL = re.compile(
-    r"(?:(?:at least|at most|below|above)\s+)?(?P<number>[-−]?\d[\d.,]*)(?:\s+to\s+[-−]?\d[\d.,]*)?\s*(?P<unit>\D.*)",
-    re.IGNORECASE,
-)
+_BOUND = re.compile(r"(?:(?:at least|at most|above|below|not above|not below|in)\s+)?(?P<reading>.*)", re.IGNORECASE)
+_LITERAL = re.compile(r"(?P<number>[-\N{MINUS SIGN}]?\d[\d.,]*)(?:\s+to\s+\S*\d)?\s*(?P<unit>[^\d\s].*)")
 
 
 class Readings:
@@ -36,42 +34,36 @@ class Readings:
         units = [gauge.unit for gauge in own if gauge.unit is not None]
         if not units or len(units) < len(own):
             return
-        named = [(self._unit(use.key), use.spot, use.key in self.gauges) for use in response.uses]
-        if any(unit is None or _fits(unit, units) for unit, _, _ in named):
-            return
-        for unit, spot, is_band in named:
-            if unit is not None and (is_band or (spot.text == response.spot.text and self._is_anothers(unit))):
-                self._say(unit, spot, own)
-                return
-        literal = None if named else _literal(response.text)
-        if literal is not None and not _fits(literal, units) and self._is_anothers(literal):
-            self._say(literal, response.spot, own)
+        unit = self._unit(response)
+        if unit is not None and not _fits(unit, units) and self._is_anothers(unit):
+            self._say(response.spot, own)
 
-    def _unit(self, key: str) -> Unit | None:
-        return self.gauges[key].unit if key in self.gauges else self.unit_of_value(key)
+    def _unit(self, response: Phrase) -> Unit | None:
+        """The unit of a response that is one reading and nothing else: a reference, a number or a range."""
+        found = _BOUND.fullmatch(response.written)
+        reading = found["reading"] if found else ""
+        if len(response.uses) == 1 and reading == f"{{{response.uses[0].name}}}":
+            key = response.uses[0].key
+            return self.gauges[key].unit if key in self.gauges else self.unit_of_value(key)
+        literal = _LITERAL.fullmatch(reading)
+        if literal is None or isinstance(read_number(literal["number"]), NumberTrouble):
+            return None
+        unit = find_unit(literal["unit"])
+        return unit if isinstance(unit, Unit) else None
 
     def _is_anothers(self, unit: Unit) -> bool:
         return _is_speed(unit) or any(g.unit is not None and like(g.unit, unit) for g in self.gauges.values())
 
-    def _say(self, unit: Unit, spot: Spot, own: Sequence[Gauge]) -> None:
+    def _say(self, spot: Spot, own: Sequence[Gauge]) -> None:
         name = " or ".join(f"`{gauge.name}`" for gauge in own)
         shows = " or ".join(f"`{gauge.unit.symbol}`" for gauge in own if gauge.unit is not None)
         self.ledger.say(
             "unlike-units",
             spot,
-            f"`{spot.text}` is in `{unit.symbol}`, and {name} shows {shows}.",
+            f"`{spot.text}` is no reading of {name}, which shows {shows}.",
             "Give a reading of the instrument that the line is about.",
             *(Related(gauge.spot, "The instrument is declared here.") for gauge in own[:1]),
         )
-
-
-def _literal(text: str) -> Unit | None:
-    """The unit of a response that is a number or a range and nothing else."""
-    found = _LITERAL.fullmatch(text)
-    if found is None or isinstance(read_number(found["number"]), NumberTrouble):
-        return None
-    unit = find_unit(found["unit"])
-    return unit if isinstance(unit, Unit) else None
 
 
 def _fits(unit: Unit, units: Sequence[Unit]) -> bool:

@@ -23,7 +23,9 @@ from dotleader.handbook.cards import (
 )
 from dotleader.handbook.gather import At
 from dotleader.handbook.ledger import Ledger, offered
+from dotleader.handbook.model import Gauge
 from dotleader.handbook.phrases import Phrases
+from dotleader.handbook.readings import Readings
 from dotleader.source.text import Span, Spot
 from dotleader.syntax.plain import folded
 from dotleader.syntax.tree import Blank, Broken, Comment, Line, Prose, Say, Words
@@ -41,6 +43,7 @@ class Steps:
     ) -> None:
         self.phrases, self.answers, self.ledger = phrases, answers, ledger
         self.aliases, self.titles = aliases, titles
+        self.readings = Readings(answers.gauges, phrases.unit_of, ledger)
 
     def steps(self, lines: Sequence[Line], at: At, depth: int = 0, inside: str = "") -> tuple[Step, ...]:
         """Steps from lines at one level. `depth` counts branches above, `inside` the keyword directly above."""
@@ -77,6 +80,7 @@ class Steps:
                 for challenge in challenges
                 if challenge.control
             )
+            self.readings.check(self._read_on(challenges), response)
         return Item(
             challenges=challenges,
             response=response,
@@ -99,6 +103,13 @@ class Steps:
         if gauge:
             self.ledger.mention("gauge", gauge, phrase.spot)
         return Challenge(phrase, control, gauge)
+
+    def _read_on(self, challenges: Sequence[Challenge]) -> list[Gauge]:
+        """The instruments that a response is read on."""
+        keys = [challenge.gauge for challenge in challenges if challenge.gauge]
+        for challenge in challenges:
+            keys += self.answers.controls[challenge.control].read_on if challenge.control else ()
+        return [self.answers.gauges[key] for key in keys]
 
     def paragraphs(self, lines: Sequence[Line], at: At) -> tuple[Phrase, ...]:
         """Lines of prose, joined; a blank line or a dash at the head of a line begins a new paragraph."""

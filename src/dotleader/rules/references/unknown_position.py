@@ -37,6 +37,9 @@ equipment
 
 normal Before takeoff
   Fuel selector .... FULLEST TANK
+
+normal Taxi
+  Fuel selector .... LEFT then RIGHT, one minute each
 """,
 )
 
@@ -54,7 +57,8 @@ RULE = Rule(
         "a summary)"
     ),
     mend=(
-        "Use a position as it is declared. Declare one that is missing, or with `means` a word that stands for several."
+        "Use a position as it is declared. Declare one that is missing, or with `means` a word that stands for "
+        "several. A condition follows a position after `if`, a remark after a comma: `LANDING, when the field is made`."
     ),
     bad=(
         BAD_1,
