@@ -31,12 +31,47 @@ def nested(head: Head, lines: list[RawLine], faults: list[Fault]) -> tuple[Line,
     """The lines below `head` as a tree."""
     root = OpenLine(0, place_of_block(head.keyword), head.span, Blank(), None)
     stack = [root]
+    runs = _unindented(lines)
     for raw in lines:
         if not raw.text:
             stack[-1].children.append(OpenLine(raw.indent, Place.NOTHING, Span(raw.start, raw.start), Blank(), None))
             continue
+        if raw.start in runs:
+            faults.append(_not_indented(raw, runs[raw.start]))
         _put(raw, stack, faults)
     return tuple(child.closed() for child in _blanks_up(root).children)
+
+
+def _is_unindented(raw: RawLine) -> bool:
+    return raw.indent == 0 and bool(raw.text) and not raw.text.startswith("#")
+
+
+def _unindented(lines: list[RawLine]) -> dict[int, int]:
+    """Where the first of a run of lines without indentation stands, and how many they are: a list that was pasted."""
+    runs: dict[int, int] = {}
+    first = -1
+    for raw in lines:
+        if not raw.text:
+            continue
+        if not _is_unindented(raw):
+            first = -1
+            continue
+        if first < 0:
+            first = raw.start
+        runs[first] = runs.get(first, 0) + 1
+    return runs
+
+
+def _not_indented(raw: RawLine, run: int) -> Fault:
+    """One finding for a run of `run` lines."""
+    if run == 1:
+        more, help_ = "", "Indent it by two spaces if it belongs to the block above; it is read so."
+    else:
+        more = ", and neither is the line" if run == 2 else f", and neither are {run - 1} lines"
+        more += " below it"
+        help_ = "Indent them by two spaces if they belong to the block above; they are read so."
+    message = f"`{short(raw.text)}` has a leader but is not indented{more}."
+    return Fault("stray-line", Span(raw.start, raw.start + len(raw.text)), message, help_)
 
 
 def _put(raw: RawLine, stack: list[OpenLine], faults: list[Fault]) -> None:
@@ -50,15 +85,7 @@ def _put(raw: RawLine, stack: list[OpenLine], faults: list[Fault]) -> None:
                 "Indent by spaces, two for each level; `dotleader format` does it.",
             )
         )
-    if raw.indent == 0 and not raw.text.startswith("#"):
-        faults.append(
-            Fault(
-                "stray-line",
-                span,
-                f"`{short(raw.text)}` has a leader but is not indented.",
-                "Indent it by two spaces if it belongs to the block above; it is read so.",
-            )
-        )
+    if _is_unindented(raw):
         level = _level(stack)
         while len(stack) > 1 and level <= stack[-1].indent:
             stack.pop()
