@@ -17,7 +17,7 @@ from dotleader.syntax.tree import Body, Broken, Fault, Item, Mark, Row, Say, Wor
 from dotleader.syntax.values import read_value
 from dotleader.syntax.words import read_words
 
-LEADER = re.compile(r"\.{2,}|(?:\.\s){2,}\.|…")
+LEADER = re.compile(r"\.{2,}|\.(?:\s++\.){2,}|…")
 """Whether a line has a leader at all; its exact form is the grammar's."""
 
 _SPACED_LEADER = re.compile(r"\s(?:\.{2,}|…)\s")

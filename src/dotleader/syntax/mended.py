@@ -20,6 +20,8 @@ _AT_MOST = re.compile(r"(?:<=?|≤|max(?:imum|\.)?|up to|not more than|no more t
 _AT_LEAST = re.compile(r"(?:>=?|≥|min(?:imum|\.)?|not less than|no less than|over)\s*(?=\d)", re.IGNORECASE)
 _NAME = re.compile(r"[^\W\d_][^+*/()×]*?(?=\s*(?:$|[-+*/()×]|rounded\b|from\b|to\b))")
 _DOTS = "...."
+_LONGEST = 200
+"""Characters of a line that a guess is made about; the forms above need more than proportional time."""
 
 
 def without_bullet(text: str) -> str:
@@ -29,12 +31,12 @@ def without_bullet(text: str) -> str:
 
 def item_of(text: str) -> str:
     """`Fuel pump: ON` as `Fuel pump .... ON`; empty where nobody can say what the response is."""
-    return _joined(text) or _parted(_PANEL, text)
+    return _joined(text) or _parted(_PANEL, text) if len(text) <= _LONGEST else ""
 
 
 def fact_of(text: str) -> str:
     """`VG = 82 KIAS` as `VG .... 82 KIAS`; empty where nobody can say which part is the name."""
-    return _joined(text) or _parted(_NUMBER, text)
+    return _joined(text) or _parted(_NUMBER, text) if len(text) <= _LONGEST else ""
 
 
 def _joined(text: str) -> str:
@@ -57,6 +59,8 @@ def _says(part: str) -> bool:
 
 def value_hint(text: str, at: int) -> str:
     """What to do about a value that can be read up to `at`; empty where nobody can say."""
+    if len(text) > _LONGEST:
+        return ""
     number_part = text.split(" from ", 1)[0]
     for limit, words, row in ((_AT_MOST, "at most", "below"), (_AT_LEAST, "at least", "above")):
         if found := limit.match(number_part):
