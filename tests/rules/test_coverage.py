@@ -84,6 +84,20 @@ def test_a_phase_line_serves_and_goes_before_the_title() -> None:
     assert _messages(text, "missing-phase") == []
 
 
+@pytest.mark.parametrize("title", USUAL)
+def test_a_card_under_a_title_that_fits_no_phase_is_said_once(title: str) -> None:
+    """It stands where the missing one is looked for, so that it is the one: one fault, one finding."""
+    text = "handbook A\n\n" + _cards(*(f"normal {other if other != title else 'Odd job'}" for other in USUAL))
+    found = [finding for finding in findings_of(text) if finding.rule in ("missing-phase", "no-phase")]
+    assert [(finding.rule, finding.spot.text) for finding in found] == [("no-phase", "Odd job")]
+    assert f"`phase {LISTS[dict(zip(USUAL, LISTS, strict=True))[title]][0][0]}`" in found[0].help
+
+
+def test_a_card_that_fits_no_phase_stands_for_one_list_at_most() -> None:
+    text = "handbook A\n\n" + _cards("normal Cruise", "normal Odd job", "normal Landing")
+    assert len(_messages(text, "missing-phase")) == len(LISTS) - 1
+
+
 def test_a_loose_file_is_asked_for_nothing() -> None:
     text = _cards("normal Cruise", "emergency Canopy open in flight")
     assert {finding.rule for finding in findings_of(text)} == set()
@@ -159,6 +173,8 @@ def test_titles_of_normal_cards(title: str, phases: str) -> None:
         *(("Before take-off", "before takeoff"), ("Before take off", "before takeoff"), ("Runup", "run-up")),
         *(("Pre-flight inspection", "preflight"), ("Shut-down", "shutdown"), ("Line up", "before takeoff")),
         *(("Descent/approach", "descent"), ("Climb, cruise", "climb"), ("Before landing (glide)", "approach")),
+        *(("Outside check", "preflight"), ("Taxying", "taxi"), ("Pre-landing", "approach"), ("Let-down", "descent")),
+        *(("Post-landing", "after landing"), ("Putting away", "parking"), ("Climb-out", "climb")),
         *(("Takeoffs", ""), ("Climbing", ""), ("Landing gear", "landing"), ("Hot start", "")),
     ],
 )

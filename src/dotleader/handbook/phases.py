@@ -9,22 +9,31 @@ from __future__ import annotations
 from dotleader.syntax.plain import folded
 
 PHASES: dict[str, tuple[str, ...]] = {
-    "preflight": ("preflight inspection", "exterior inspection", "walk-round", "cockpit inspection"),
+    "preflight": (
+        "preflight inspection", "exterior inspection", "walk-round", "cockpit inspection", "walk around",
+        "daily inspection", "daily check", "external inspection", "external check", "exterior check", "outside check",
+        "cockpit check",
+    ),
     "before start": ("before starting", "before engine start", "prestart"),
     "engine start": ("start", "starting", "starting engine"),
-    "taxi": ("before taxi", "before taxiing", "taxiing", "after start"),
+    "taxi": (
+        "before taxi", "before taxiing", "taxiing", "after start", "taxying", "before taxying", "pre taxi",
+        "after engine start", "after starting",
+    ),
     "run-up": ("engine run-up", "ground check"),
-    "before takeoff": ("pre-takeoff", "lineup"),
+    "before takeoff": ("pre-takeoff", "lineup", "holding point", "vital actions"),
     "takeoff": ("normal takeoff", "short-field takeoff", "soft-field takeoff"),
-    "climb": ("after takeoff", "initial climb"),
-    "cruise": ("level-off",),
-    "descent": (),
-    "approach": ("before landing", "final", "final approach", "circuit"),
+    "climb": ("after takeoff", "initial climb", "climb out", "after lift off"),
+    "cruise": ("level-off", "en route"),
+    "descent": ("top of descent", "before descent", "let down"),
+    "approach": (
+        "before landing", "final", "final approach", "circuit", "pre landing", "downwind", "arrival", "joining",
+    ),
     "landing": ("normal landing", "short-field landing"),
-    "after landing": (),
-    "shutdown": ("engine shutdown", "stopping engine"),
-    "parking": ("securing", "leaving the aircraft"),
-}
+    "after landing": ("post landing", "clear of runway"),
+    "shutdown": ("engine shutdown", "stopping engine", "shutting down", "stopping"),
+    "parking": ("securing", "leaving the aircraft", "after flight", "post flight", "putting away"),
+}  # fmt: skip
 """Each phase with the titles that mean it besides its own name."""
 
 ORDER = {name: place for place, name in enumerate(PHASES)}

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections import Counter
+from collections.abc import Iterator, Mapping
 
 from dotleader.handbook.cards import Card, Kind
+from dotleader.handbook.model import Handbook
 from dotleader.handbook.phases import phase_of_title
 from dotleader.rules.coverage.phase_titles import phases_in_title
+from dotleader.rules.coverage.unplaced import unplaced
 from dotleader.rules.rule import Example, Rule
 from dotleader.rules.subject import Subject
 from dotleader.source.finding import Finding, Severity
@@ -88,14 +91,26 @@ def check(subject: Subject) -> Iterator[Finding]:
     if handbook.loose:
         return
     served = {phase for card in handbook.cards if card.kind is Kind.NORMAL for phase in _phases(card)}
+    missing = {name: phases for name, (phases, _) in LISTS.items() if served.isdisjoint(phases)}
+    perhaps = _perhaps_there(missing, handbook)
     for name, (phases, sample) in LISTS.items():
-        if served.isdisjoint(phases):
+        if name in missing and name not in perhaps:
             yield Finding(
                 RULE.name,
                 handbook.spot,
                 f"This handbook has no normal card for {name}.",
                 f"Write `{sample}`, or say `phase {phases[0]}` on the card that serves for it.",
             )
+
+
+def _perhaps_there(missing: Mapping[str, tuple[str, ...]], handbook: Handbook) -> set[str]:
+    """The missing lists for which there stands a card, in their place, that fits no phase, and is said for that."""
+    there: set[str] = set()
+    for between, count in Counter(phases for _, phases in unplaced(handbook)).items():
+        wanted = {name for name, phases in missing.items() if not between.isdisjoint(phases)}
+        if len(wanted) <= count:
+            there |= wanted
+    return there
 
 
 def _phases(card: Card) -> set[str]:

@@ -12,22 +12,20 @@ from dotleader.syntax.plain import folded
 
 _ALSO: dict[str, tuple[str, ...]] = {
     "preflight": (
-        "walk-around", "daily inspection", "daily check", "external inspection", "external check", "external checks",
-        "exterior check", "exterior checks", "internal inspection", "internal check", "internal checks",
-        "interior inspection", "cabin inspection", "cabin check", "cockpit check", "cockpit checks", "walk round",
-        "pre-flight check", "first flight of the day",
+        "external checks", "exterior checks", "internal inspection", "internal check", "internal checks",
+        "interior inspection", "cabin inspection", "cabin check", "cockpit checks", "pre-flight check",
+        "first flight of the day",
     ),
     "before start": ("before engine starting", "before starting engine", "pre-start", "before the start"),
     "engine start": ("engine starting", "cold start", "normal start", "starting the engine", "start-up"),
-    "taxi": ("after engine start", "after starting", "after starting engine", "pre-taxi", "taxi out", "while taxiing"),
-    "before takeoff": ("vital actions", "line-up", "holding point", "takeoff check", "takeoff checks"),
-    "climb": ("after lift-off", "post takeoff", "normal climb", "cruise climb", "climb-out"),
-    "cruise": ("en-route", "level flight"),
-    "descent": ("top of descent", "before descent"),
-    "approach": ("pre-landing", "downwind", "arrival", "joining", "base leg"),
-    "after landing": ("post landing", "clear of runway", "runway vacated", "vacating"),
-    "shutdown": ("engine stop", "stop engine", "shutting down", "stopping", "engine off"),
-    "parking": ("secure", "post-flight", "after flight", "end of flight", "leaving aircraft", "hangar"),
+    "taxi": ("after starting engine", "taxi out", "while taxiing"),
+    "before takeoff": ("line-up", "takeoff check", "takeoff checks"),
+    "climb": ("post takeoff", "normal climb", "cruise climb"),
+    "cruise": ("level flight",),
+    "approach": ("base leg",),
+    "after landing": ("runway vacated", "vacating"),
+    "shutdown": ("engine stop", "stop engine", "engine off"),
+    "parking": ("secure", "end of flight", "hangar"),
 }  # fmt: skip
 _BETWEEN = str.maketrans(dict.fromkeys("-/,:;()&+.\u2013\u2014", " "))
 

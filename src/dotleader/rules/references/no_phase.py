@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from dotleader.handbook.cards import Kind
+from dotleader.rules.coverage.missing_phase import LISTS
+from dotleader.rules.coverage.unplaced import unplaced
 from dotleader.rules.rule import NO_SOURCE, Example, Rule
 from dotleader.rules.subject import Subject
 from dotleader.source.finding import Finding, Severity
@@ -31,14 +33,17 @@ normal Go-around
 
 
 def check(subject: Subject) -> Iterator[Finding]:
-    for card in subject.handbook.cards:
-        if card.kind is Kind.NORMAL and not card.phase and not card.during:
-            yield Finding(
-                RULE.name,
-                card.spot,
-                f"`{card.title}` fits no phase of a flight.",
-                "Say the phase below the title, `phase cruise`, or with `during` when it can be called for.",
-            )
+    handbook = subject.handbook
+    served = {card.phase for card in handbook.cards if card.kind is Kind.NORMAL}
+    for card, between in unplaced(handbook):
+        free = [phases[0] for phases, _ in LISTS.values() if phases[0] in between and served.isdisjoint(phases)]
+        yield Finding(
+            RULE.name,
+            card.spot,
+            f"`{card.title}` fits no phase of a flight.",
+            f"Say the phase below the title, such as `phase {free[0] if len(free) == 1 else 'cruise'}`, "
+            "or with `during` when it can be called for.",
+        )
 
 
 RULE = Rule(
