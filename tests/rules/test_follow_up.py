@@ -181,3 +181,7 @@ def test_an_error_comes_back_when_what_it_was_left_out_for_is_allowed() -> None:
     assert said(findings_of(text)) == [("vague-response", "SET")]
     allowed = text.replace("SET", "SET  # allow vague-response: our word for it")
     assert said(findings_of(allowed)) == [("unknown-position", "SET")]
+
+
+def test_a_card_without_a_title_is_not_empty_too() -> None:
+    assert said(findings_of("normal\n\n" + CARD)) == [("unnamed-block", "normal")]

@@ -8,7 +8,7 @@ nowhere, or used nowhere, follows from a line or a file that could not be read a
 from __future__ import annotations
 
 import re
-from bisect import bisect_right
+from bisect import bisect_left, bisect_right
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
@@ -66,7 +66,7 @@ IN_ONE_BLOCK = {
     "stray-line": frozenset({"empty-card"}),
     "uneven-indentation": frozenset({"no-ending", "after-the-end"}),
     "unknown-phase": frozenset({"no-phase"}),
-    "unnamed-block": frozenset({"no-phase", "no-trigger"}),
+    "unnamed-block": frozenset({"no-phase", "no-trigger", "empty-card"}),
 }
 """By rule: what follows from its findings in the same block, because a line of it could not be read."""
 
@@ -124,8 +124,12 @@ class _Seen:
                 text = finding.spot.source.line(_line(finding.spot)[1])
                 self.not_read[_among(self.firsts, finding.spot)].append(folded(text))
         self.amiss_blocks = {_among(self.starts, f.spot) for f in amiss}
-        self.lost_texts = [folded(_text(file, placed)) for file in files for placed in file.blocks if _is_lost(placed)]
-        self.amiss_texts = [folded(source.line(number)) for (_, number), source in self.amiss_lines.items()]
+        lost = [folded(_text(file, placed)) for file in files for placed in file.blocks if _is_lost(placed)]
+        amiss_texts = [folded(source.line(number)) for (_, number), source in self.amiss_lines.items()]
+        self.lost_text, self.amiss_text = "\n".join(lost), "\n".join(amiss_texts)  # no name has a line end in it
+        readings = {line: _left(line) for text in amiss_texts for line in _readings(text)}
+        self.lefts = set(filter(None, readings.values()))
+        self.lines = sorted(f"{line} " for line, left in readings.items() if left)
 
     def follows(self, finding: Finding) -> bool:
         rule, spot = finding.rule, finding.spot
@@ -167,7 +171,7 @@ class _Seen:
     def _may_be_used(self, spot: Spot) -> bool:
         """Whether a declared name stands, perhaps misspelt, where nobody could read it."""
         name = folded(spot.text)
-        if spot in self.misspelt or any(name in text for text in (*self.amiss_texts, *self.lost_texts)):
+        if spot in self.misspelt or name in self.amiss_text or name in self.lost_text:
             return True
         count = len(name.split())
         return any(one_apart(" ".join(sought.split()[:count]), name, 2) for sought in self.sought)
@@ -182,11 +186,16 @@ class _Seen:
             lost = self.not_read.get(_among(self.firsts, related.spot), ())
             if any(sought in text for text in lost for sought in _sought(finding)):
                 return True
-        return any(
-            any(sought in text for text in self.lost_texts)
-            or any(_declares(line, sought) for text in self.amiss_texts for line in _readings(text))
-            for sought in _sought(finding)
-        )
+        return any(sought in self.lost_text or self._is_declared_amiss(sought) for sought in _sought(finding))
+
+    def _is_declared_amiss(self, sought: str) -> bool:
+        """Whether a line that could not be read may declare a name: its left part is the name, or the name begins
+        with it, or it with the name."""
+        words = sought.split(" ")
+        if any(" ".join(words[:count]) in self.lefts for count in range(1, len(words) + 1)):
+            return True
+        at = bisect_left(self.lines, f"{sought} ")
+        return at < len(self.lines) and self.lines[at].startswith(f"{sought} ")
 
 
 def _sought(finding: Finding) -> list[str]:
@@ -203,10 +212,8 @@ def _readings(text: str) -> Iterator[str]:
     yield text.partition(" ")[2].partition(" in ")[0]
 
 
-def _declares(text: str, sought: str) -> bool:
-    """Whether a line may declare a name: its left part is the name, or the name begins with it, or it with the name."""
-    left = LEADER.split(text, maxsplit=1)[0].strip()
-    return bool(left) and (f"{sought} ".startswith(f"{left} ") or f"{text} ".startswith(f"{sought} "))
+def _left(text: str) -> str:
+    return LEADER.split(text, maxsplit=1)[0].strip()
 
 
 def _line(spot: Spot) -> tuple[str, int]:
