@@ -6,8 +6,7 @@ ever say something else, it is left as its writer wrote it.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from dotleader.source.record import record
 from dotleader.source.text import SourceText
 from dotleader.syntax.blocks import chunks, raw_lines
 from dotleader.syntax.meaning import block_meaning
@@ -16,7 +15,7 @@ from dotleader.syntax.tree import Blank, Comment, Parsed
 from dotleader.syntax.written import single_blanks, written
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Laid:
     """A block as it will stand: `alone` is a head with nothing below it, `gap` says that a blank line followed it."""
 

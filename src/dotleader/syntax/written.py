@@ -7,9 +7,9 @@ indentation itself is in doubt that is kept too: which line belongs to which is 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import assert_never
 
+from dotleader.source.record import record
 from dotleader.syntax.places import PROSE_PLACES, PROSE_PROPERTIES, RAW_PLACES, Place, place_below, place_of_block
 from dotleader.syntax.plain import folded, plain
 from dotleader.syntax.tree import (
@@ -37,8 +37,10 @@ DOTS = 4
 SOURCE_AFTER = 33
 """Columns from the right parts to the sources behind them."""
 
+_IN_DOUBT = frozenset({"uneven-indentation", "notice-below-item", "nested-too-deep"})
 
-@dataclass(frozen=True, slots=True)
+
+@record
 class _Shown:
     """A line to be written: `right` stands behind a leader, `source` in a column of its own, `tail` at the end."""
 
@@ -94,7 +96,7 @@ class _Writer:
         head = parsed.block.head
         self.in_doubt = (
             head.keyword in ("", "?")
-            or any(fault.rule == "nested-too-deep" for fault in parsed.faults)
+            or any(fault.rule in _IN_DOUBT for fault in parsed.faults)
             or not self.even(parsed.block.lines, place_of_block(head.keyword), 0)
         )
         self.challenges = _challenges(parsed.block)
