@@ -50,6 +50,8 @@ def test_numbers(text: str, value: str, written: Written) -> None:
         ("1’234", NumberFault.FOREIGN_THOUSANDS, ["1,234"]),
         ("12,34,567", NumberFault.MISPLACED_COMMA, []),
         ("5.", NumberFault.BARE_POINT, ["5"]),
+        ("0,.", NumberFault.NOT_A_NUMBER, []),
+        ("1,5.", NumberFault.NOT_A_NUMBER, []),
         ("+3.8", NumberFault.PLUS_SIGN, ["3.8"]),
         ("1e5", NumberFault.NOT_A_NUMBER, []),
         ("1O", NumberFault.NOT_A_NUMBER, []),

@@ -189,6 +189,8 @@ def test_challenges(pair: tuple[str, str] | tuple[str, str, bool]) -> None:
         ("AT LEAST {VG}", "AT LEAST {VY}", False),
         ("NEAREST AIRFIELD", "NEAREST AIRFEILD", True),
         ("CLEAR", "CLEAN", False),
+        ("LOCKED", "ROCKED", False),
+        ("LOCKED", "LOKED", True),
         ("TIGHT", "RIGHT", False),
         ("CLOSE", "CLOSED", False),  # an order and a state
         ("REMOVE", "REMOVED", False),

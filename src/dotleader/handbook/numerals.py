@@ -99,7 +99,7 @@ def _trouble(text: str, body: str, minus: str) -> NumberTrouble:
     if spaced := re.fullmatch(_SPACED, body):
         decimals = (spaced[2] or "").replace(",", ".")
         return trouble(NumberFault.FOREIGN_THOUSANDS, re.sub(r"[^0-9]", ",", spaced[1]) + decimals)
-    if re.fullmatch(_TRAILING_POINT, body):
+    if re.fullmatch(_TRAILING_POINT, body) and isinstance(read_number(body[:-1]), Numeral):
         return trouble(NumberFault.BARE_POINT, body[:-1])
     if re.fullmatch(_GROUPS_AND_DECIMALS, body):
         return trouble(NumberFault.MISPLACED_COMMA)
