@@ -24,7 +24,10 @@ from dotleader.syntax.words import read_words
 DEEPEST = 12
 """Levels of indentation below a head that are read."""
 
-ALLOW = re.compile(r"(?:^|(?<=\s\s))(#\s*+allow\b\s*+([^\s:]*+)\s*+:?\s*+(.*))$")
+ALLOW = re.compile(
+    r"(?:^|(?<=\s\s)|(?<=\s)(?=#\s*+allow\s++[a-z0-9-]++\s*+:))(#\s*+allow\b\s*+([^\s:]*+)\s*+:?\s*+(.*))$"
+)
+"""Two spaces stand before it; behind one space it is read where nothing else can be meant, and not printed."""
 
 
 def nested(head: Head, lines: list[RawLine], faults: list[Fault]) -> tuple[Line, ...]:
