@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 
-_BULLET = re.compile(r"(?:\(?\d{1,3}[.)]|\[[ xX]?\]|[-+*•·▪◦‣☐☑☒□■✓✔])\s+")
+_BULLET = re.compile(r"(?:\(?\d{1,3}[.)]|\[[ xX]?\]|[-+*•·▪◦‣●○■□☐☑☒✓✔])\s+")
 _JOINT = re.compile(r"\s+[-.,:;=_·•→>|~]+\s+|[:=→]+\s+|[_·]{2,}|[.,]{2,}|\s{2,}")
 """What people put between a challenge and its response where they know no leader."""
 _PANEL = re.compile(
