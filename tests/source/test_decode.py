@@ -78,6 +78,21 @@ def test_what_is_no_text_gives_one_finding_and_nothing_to_read(data: bytes) -> N
     assert read(data) == ("", [("not-text", 0, 0)])
 
 
+@pytest.mark.parametrize(
+    ("data", "kind"),
+    [
+        (b"{\\rtf1\\ansi\\deff0\n\\f0 Before takeoff\\par\n}", "a rich-text document"),
+        (b"\n<!DOCTYPE html>\n<html><body>Before takeoff</body></html>", "a web page"),
+        (b"<html>\n", "a web page"),
+        (b"%PDF-1.7\n1 0 obj\n", "a PDF"),
+        (b"PK\x03\x04 a few letters", "an archive, as the documents of word processors are"),
+    ],
+)
+def test_documents_that_are_partly_text_are_named(data: bytes, kind: str) -> None:
+    assert read(data) == ("", [("not-text", 0, 0)])
+    assert message(data) == f"The file is {kind}, and nothing of it was read."
+
+
 def test_one_finding_for_the_control_characters_of_a_text() -> None:
     text, found = read(CARD.encode() + b"  A\x07 .... \x00B\n")
     at = text.index("\x07")

@@ -23,6 +23,17 @@ _JUNK = 0.002  # share of control characters above which nothing in a file is wo
 _FEW = 4  # control characters that may stand even in a very short text
 _LATIN = 0.1  # share of ASCII below which something with a UTF-16 mark is no text of ours: dots, spaces, keywords
 _SHOWN = 40
+_DOCUMENTS = {
+    b"{\\rtf": "a rich-text document",
+    b"<!doctype html": "a web page",
+    b"<html": "a web page",
+    b"%pdf-": "a PDF",
+    b"pk\x03\x04": "an archive, as the documents of word processors are",
+}
+"""What is no list of cards though some of it is text, by how it begins, in lower case."""
+_FULL_OF_BYTES = "The file is not text: it is full of bytes that no text holds, and nothing of it was read."
+_GIVE_TEXT = "Give a file that was written with a text editor and saved as UTF-8."
+_SAVE_AS_TEXT = "Save it as plain text in UTF-8 from the program that it was written with, or type it in a text editor."
 _SAVE_AS_UTF8 = "Save the file as UTF-8; every editor offers it, often under `Save as` or `Encoding`."
 
 
@@ -38,6 +49,10 @@ def decode(name: str, data: bytes) -> Outcome[SourceText]:
     body = data.removeprefix(codecs.BOM_UTF8)
     if codec := _wide(body):
         return _of_another(name, body, codec, "UTF-16")
+    head = body[:64].lstrip().lower()
+    for start, kind in _DOCUMENTS.items():
+        if head.startswith(start):
+            return _no_text(name, f"The file is {kind}, and nothing of it was read.", _SAVE_AS_TEXT)
     strange = len(body) - len(body.translate(None, _CONTROLS))
     if strange > max(_FEW, _JUNK * len(body)):
         return _no_text(name)
@@ -110,10 +125,8 @@ def _line_feeds(text: str) -> str:
     return text.replace("\r", "\n") if "\r" in text and "\n" not in text else text
 
 
-def _no_text(name: str) -> Outcome[SourceText]:
+def _no_text(name: str, message: str = _FULL_OF_BYTES, advice: str = _GIVE_TEXT) -> Outcome[SourceText]:
     source = SourceText(name, "")
-    message = "The file is not text: it is full of bytes that no text holds, and nothing of it was read."
-    advice = "Give a file that was written with a text editor and saved as UTF-8."
     return Outcome(source, (Finding("not-text", Spot(source, 0, 0), message, advice),))
 
 
