@@ -185,3 +185,46 @@ def test_an_error_comes_back_when_what_it_was_left_out_for_is_allowed() -> None:
 
 def test_a_card_without_a_title_is_not_empty_too() -> None:
     assert said(findings_of("normal\n\n" + CARD)) == [("unnamed-block", "normal")]
+
+
+FACTS = """\
+speeds
+  VLO (wheels moving) .... 80 KIAS  unverified
+
+gauge Oil pressure in bar from unverified
+  red .... below 2
+  green .... 3 to 5.5
+
+equipment
+  Radio .... OFF, ON
+    parked .... OFF
+  Lights .... OFF, ON
+
+emergency Smoke
+  when smoke is seen
+  Radio + Lights .... OFF
+  Airspeed .... BELOW {VLO}
+  Oil pressure .... {Oil pressure green}
+  go to Fire
+
+emergency Fire
+  when it burns
+  Field .... NEAREST
+  end
+"""
+
+
+@pytest.mark.parametrize(
+    ("line", "by", "expected"),
+    [
+        ("  go to Fire", "  go to", [("missing-response", "go to")]),
+        ("  Lights .... OFF, ON", "   Lights .... OFF, ON", [("uneven-indentation", "Lights .... OFF, ON")]),
+        ("3 to 5.5", "3 to 55,0", [("decimal-comma", "55,0")]),
+        ("3 to 5.5", "3,5 to 2", [("decimal-comma", "3,5")]),
+        ("BELOW {VLO}", "BELOW {VLO mph}", [("unknown-value", "{VLO mph}")]),
+        ("BELOW {VLO}", "BELOW {VLO (wheels moving)}", []),
+        ("BELOW {VLO}", "BELOW {VLO (wheels up)}", [("unknown-value", "{VLO (wheels up)}")]),
+    ],
+)
+def test_slips_in_facts(line: str, by: str, expected: Said) -> None:
+    assert _changed(FACTS, line, by) == expected

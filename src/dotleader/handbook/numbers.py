@@ -72,6 +72,12 @@ class Numbers:
     def declared(self) -> dict[str, Declared]:
         return {key: self.value(key) for key in self.entries}
 
+    def key_of(self, name: str) -> str:
+        """The key that a reference names: the row's name, with or without the meaning in round brackets behind it."""
+        key, plain = folded(name), folded(name.partition("(")[0])
+        whole = self.entries[plain].name if plain in self.entries and key not in self.entries else ""
+        return plain if folded(whole) == key else key
+
     def value(self, key: str) -> Declared:
         """The declared value of that key, worked out when first asked for."""
         if key not in self.done:
@@ -235,7 +241,7 @@ class Numbers:
 
     def _reference(self, ref: Ref, at: At, parts: list[str]) -> Quantity:
         spot = at.spot(ref.span)
-        key = folded(ref.name)
+        key = self.key_of(ref.name)
         if key in self.open:
             self._circle(key, spot)
         if key in self.entries:
@@ -275,12 +281,23 @@ class Numbers:
     def unknown(self, name: str, spot: Spot) -> None:
         known = [entry.name for entry in self.entries.values()]
         known += [f"{gauge.name} {band.colour}" for gauge in self.gauges.values() for band in gauge.bands]
-        self.ledger.say(
-            "unknown-value",
-            spot,
-            f"No value `{name}` is declared.",
-            offered(name, dict.fromkeys(known), "Declare it under `speeds` or `values`, or take the braces away."),
+        help_ = self._nearly_right(name) or offered(
+            name, dict.fromkeys(known), "Declare it under `speeds` or `values`, or take the braces away."
         )
+        self.ledger.say("unknown-value", spot, f"No value `{name}` is declared.", help_)
+
+    def _nearly_right(self, name: str) -> str:
+        """Help where only the form of a reference is wrong; `""` where it is not."""
+        plain = name.partition("(")[0].strip()
+        if plain != name and folded(plain) in self.entries:
+            declared = self.entries[folded(plain)].name
+            return f"Declared is `{declared}`, to which `{{{plain}}}` refers; round brackets hold a meaning."
+        words = name.split()
+        for count in range(len(words) - 1, 0, -1):
+            value, unit = " ".join(words[:count]), " ".join(words[count:])
+            if folded(value) in self.entries and isinstance(find_unit(unit), Unit):
+                return f"Write `{{{value} in {unit}}}`."
+        return ""
 
     def is_band(self, name: str) -> bool:
         """Whether a reference begins with the name of a gauge, so that a finding about it speaks of its bands."""

@@ -14,10 +14,9 @@ from dotleader.handbook.quantity import Exact, Quantity, Range, Shape
 from dotleader.handbook.rounding import Side
 from dotleader.handbook.shapes import convert_shape
 from dotleader.handbook.speed_symbols import safe_side
-from dotleader.handbook.trouble import Trouble, said
+from dotleader.handbook.trouble import Kind, Trouble, said
 from dotleader.handbook.units import Unit, with_basis
 from dotleader.source.text import Span, Spot
-from dotleader.syntax.plain import folded
 from dotleader.syntax.tree import Ref, Words
 
 
@@ -47,12 +46,12 @@ class Phrases:
 
     def use(self, ref: Ref, spot: Spot) -> Use:
         """A reference as it prints; as its name in braces where it names nothing (said)."""
-        key = folded(ref.name)
+        key = self.numbers.key_of(ref.name)
         if key in self.numbers.entries:
             return Use(ref.name, key, self._value(key, spot), spot)
         name, _, unit = ref.name.rpartition(" in ")
-        if name and folded(name) in self.numbers.entries:
-            key = folded(name)
+        if name and self.numbers.key_of(name) in self.numbers.entries:
+            key = self.numbers.key_of(name)
             self.ledger.mention("value", key, spot)
             shape = self.numbers.value(key).shape
             text = self._converted(shape, unit, safe_side(name), spot)
@@ -90,6 +89,9 @@ class Phrases:
         result = convert_shape(shape, unit, side)
         if isinstance(result, Trouble):
             message, help_ = said(result)
+            if result.kind in (Kind.UNLIKE, Kind.BASIS, Kind.BARE):
+                message = f"`{result.left}` cannot be given in `{unit.symbol}`."
+                help_ = "Ask for it in a unit that measures the same, or take the unit out of the braces."
             self.ledger.say("unlike-units", spot, message, help_)
             return ""
         return shape_text(result)

@@ -18,6 +18,7 @@ from dotleader.handbook.numbers import Entry, Numbers
 from dotleader.handbook.phrases import Phrases
 from dotleader.handbook.steps import Steps
 from dotleader.handbook.stocks import read_stock
+from dotleader.source.finding import Related
 from dotleader.source.outcome import Outcome
 from dotleader.source.record import replace
 from dotleader.source.text import SourceText, Spot
@@ -118,11 +119,24 @@ class _Resolving:
                 key = folded(name.partition("(")[0] if speed and name.endswith(")") else name)
                 if key in entries:
                     first = entries[key]
-                    spot = at.spot(line.body.left.span)
-                    self.ledger.twice("The value", name, spot, first.at.spot(first.row.left.span))
+                    self._value_twice(name, at.spot(line.body.left.span), first)
                 else:
                     entries[key] = Entry(name, at, line.body, speed)
         return entries
+
+    def _value_twice(self, name: str, spot: Spot, first: Entry) -> None:
+        place = first.at.spot(first.row.left.span)
+        plain, bracket, meaning = name.partition("(")
+        if not bracket or folded(name) == folded(first.name):
+            self.ledger.twice("The value", name, spot, place)
+            return
+        self.ledger.say(
+            "name-used-twice",
+            spot,
+            f"The value `{plain.strip()}` is declared twice: what stands in round brackets is its meaning.",
+            f"Write what tells them apart without brackets: `{plain.strip()} {meaning.rstrip(')')}`.",
+            Related(place, "It is declared here first."),
+        )
 
     def _gauges(self, gauges: dict[str, Gauge], numbers: Numbers, sources: dict[str, Fact]) -> None:
         for at in self.blocks.get("gauge", []):

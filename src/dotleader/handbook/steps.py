@@ -180,8 +180,8 @@ class Steps:
             case "repeat until":
                 steps.append(Repeat(self._phrase_of(body, at), self._block(line, body, at, depth), spot))
             case "go to":
-                if body.words is not None:
-                    steps.append(self._go_to(body.words, at))
+                # Without a title (said) it still is where the card leads away.
+                steps.append(self._go_to(body.words, at) if body.words is not None else GoTo("", "", spot))
             case "end":
                 steps.append(End(spot))
             case _:

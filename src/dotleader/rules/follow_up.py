@@ -36,7 +36,11 @@ NOWHERE_DECLARED = frozenset(
 """These mark a name that is declared nowhere, or that what is declared does not have."""
 
 ON_ONE_LINE = {
-    "tab-indentation": frozenset({"uneven-indentation", "stray-line", "missing-response", "unknown-keyword"}),
+    "tab-indentation": frozenset(
+        {"uneven-indentation", "stray-line", "missing-response", "unknown-keyword", "unknown-property"}
+    ),
+    "uneven-indentation": frozenset({"unknown-property"}),
+    "decimal-comma": frozenset({"impossible-value", "uneven-number"}),
     "open-brace": NOWHERE_DECLARED | {"unreadable-value", "near-name", "uneven-wording"},
     "second-leader": NOWHERE_DECLARED,
     "dots-against-digit": NOWHERE_DECLARED,
@@ -174,7 +178,8 @@ class _Seen:
         if spot in self.misspelt or name in self.amiss_text or name in self.lost_text:
             return True
         count = len(name.split())
-        return any(one_apart(" ".join(sought.split()[:count]), name, 2) for sought in self.sought)
+        firsts = {" ".join(sought.split()[:count]) for sought in self.sought}
+        return name in firsts or any(one_apart(first, name, 2) for first in firsts)
 
     def _may_be_declared(self, finding: Finding) -> bool:
         """Whether a name that is declared nowhere is declared, or what it lacks is, where nobody could read it."""
