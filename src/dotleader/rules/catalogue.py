@@ -32,7 +32,6 @@ from dotleader.rules.rule import FAMILIES, Rule
 from dotleader.rules.structure import (
     branch_too_deep,
     dash_for_leader,
-    decimal_comma,
     dots_against_digit,
     empty_block,
     impossible_stock,
@@ -85,7 +84,6 @@ STRUCTURE = (
     uneven_indentation.RULE,
     nested_too_deep.RULE,
     open_brace.RULE,
-    decimal_comma.RULE,
     unreadable_value.RULE,
     missing_file.RULE,
     include_outside.RULE,

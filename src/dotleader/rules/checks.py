@@ -32,6 +32,7 @@ from dotleader.rules.references import (
 )
 from dotleader.rules.rule import Rule
 from dotleader.rules.structure import (
+    decimal_comma,
     no_such_character,
 )
 from dotleader.rules.subject import Subject
@@ -44,6 +45,7 @@ from dotleader.source.finding import Finding
 
 CHECKED: tuple[Rule, ...] = (
     no_such_character.RULE,
+    decimal_comma.RULE,
     no_phase.RULE,
     value_never_used.RULE,
     control_on_no_card.RULE,

@@ -1,10 +1,22 @@
-"""The steps of a card in reading order, with those that stand inside others."""
+"""The steps of a card in reading order, with those that stand inside others, and the texts of all cards."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from dotleader.handbook.cards import Branch, Group, Memory, OneOf, Repeat, Step
+from dotleader.handbook.cards import (
+    Branch,
+    Explained,
+    Group,
+    Item,
+    Memory,
+    Notice,
+    OneOf,
+    Phrase,
+    Repeat,
+    Step,
+)
+from dotleader.handbook.model import Handbook
 
 
 def every_step(steps: Iterable[Step]) -> Iterator[Step]:
@@ -19,3 +31,35 @@ def every_step(steps: Iterable[Step]) -> Iterator[Step]:
                     yield from every_step(arm.steps)
             case _:
                 pass
+
+
+def every_phrase(handbook: Handbook) -> Iterator[Phrase]:
+    """Every text of the cards and of the prose, but for titles."""
+    for card in handbook.cards:
+        if card.when is not None:
+            yield card.when
+        for step in every_step(card.steps):
+            yield from _phrases(step)
+        for part in card.amplified:
+            if isinstance(part, Explained):
+                yield from (*_phrases(part.item), *part.paragraphs)
+            else:
+                yield part
+    for essay in handbook.essays:
+        yield from essay.paragraphs
+
+
+def _phrases(step: Step) -> Iterator[Phrase]:
+    """The texts of one step, without those of the steps inside it."""
+    match step:
+        case Item():
+            yield from (challenge.phrase for challenge in step.challenges)
+            if step.response is not None:
+                yield step.response
+            yield from step.detail
+        case Notice(phrase=text) | Group(title=text) | Repeat(until=text):
+            yield text
+        case Branch(arms):
+            yield from (arm.condition for arm in arms if arm.condition is not None)
+        case _:
+            pass
