@@ -206,8 +206,8 @@ def test_what_an_item_moves() -> None:
     [
         ("parked ... AJAR", ("unknown-position", "AJAR")),
         ("needs ... Mister ON", ("unknown-position", "Mister ON")),
-        ("needs ... Master MAYBE", ("unknown-position", "Master MAYBE")),
-        ("turned AJAR ... Master ON", ("unknown-position", "turned AJAR")),
+        ("needs ... Master MAYBE", ("unknown-position", "MAYBE")),
+        ("turned AJAR ... Master ON", ("unknown-position", "AJAR")),
         ("colour ... blue", ("unknown-property", "colour")),
         ("draws ... 4 mm", ("unreadable-value", "4 mm")),
         ("wire ... thick", ("unreadable-value", "thick")),

@@ -6,13 +6,12 @@ from collections.abc import Mapping
 
 from dotleader.handbook.answer_help import help_for, is_remark
 from dotleader.handbook.cards import Move, Phrase
-from dotleader.handbook.ledger import Ledger
+from dotleader.handbook.ledger import Ledger, part_of
 from dotleader.handbook.model import Control, Gauge
 from dotleader.handbook.numerals import NumberTrouble, read_number
 from dotleader.handbook.positions import matched
 from dotleader.handbook.units import Unit, find_unit, like
 from dotleader.source.finding import Related
-from dotleader.source.text import Spot
 from dotleader.syntax.line_faults import one_apart
 from dotleader.syntax.plain import folded
 
@@ -107,7 +106,7 @@ class Answers:
 
     def _unknown(self, control: Control, text: str, response: Phrase) -> None:
         declared = Related(control.spot, "It is declared here.")
-        spot = _part_of(response.spot, text)
+        spot = part_of(response.spot, text)
         names = ", ".join(f"`{position}`" for position in control.positions)
         others = [name for name in self.owners.get(matched(text), ()) if name != control.name]
         if others:
@@ -126,14 +125,6 @@ class Answers:
             help_for(text, control.positions, self.owners),
             declared,
         )
-
-
-def _part_of(spot: Spot, text: str) -> Spot:
-    """Where a part of a response stands; all of the response where that cannot be told."""
-    if spot.text.count(text) != 1:
-        return spot
-    start = spot.start + spot.text.index(text)
-    return Spot(spot.source, start, start + len(text))
 
 
 def _clauses(text: str) -> list[str]:

@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable
 
 from dotleader.handbook.gather import At
-from dotleader.handbook.ledger import Ledger, offered, split_prefix
+from dotleader.handbook.ledger import Ledger, offered, part_of, split_prefix
 from dotleader.handbook.model import Control, Effect, Fact, Gauge, Meaning, Need
 from dotleader.handbook.numbers import Numbers, UnworkableError
 from dotleader.handbook.phrases import Phrases
@@ -178,7 +178,7 @@ class Reading:
         names = outline.positions.names
         self.ledger.say(
             "unknown-position",
-            spot,
+            part_of(spot, text),
             f"`{outline.name}` has no position `{text}`.",
             "Its positions are " + ", ".join(f"`{name}`" for name in names) + "." if names else "It has no positions.",
             Related(outline.spot, "It is declared here."),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 
 from dotleader.handbook.model import Mention
@@ -32,6 +33,14 @@ class Ledger:
             "Give one of them another name, or take one out.",
             Related(first, "It is declared here first."),
         )
+
+
+def part_of(spot: Spot, words: str) -> Spot:
+    """Where words of a text stand; all of the text where they stand in it more than once or otherwise written."""
+    found = list(re.finditer(rf"(?<!\w){re.escape(words)}(?!\w)", spot.text)) if words else []
+    if len(found) != 1:
+        return spot
+    return Spot(spot.source, spot.start + found[0].start(), spot.start + found[0].end())
 
 
 def nearest(name: str, known: Iterable[str], most: int = 3) -> list[str]:
