@@ -19,9 +19,9 @@ from reportlab.pdfgen.canvas import Canvas
 
 from dotleader.handbook.resolve import resolve
 from dotleader.output.pdf import PdfFacts, PdfPage, write_pdf
-from dotleader.page.book import make_book
 from dotleader.page.drawn import Box, Drawn, Font, Group, Line, Text
-from dotleader.page.sheets import sheets
+from dotleader.page.face.book import make_book
+from dotleader.page.sheet.sheets import sheets
 from dotleader.source.outcome import Outcome
 from dotleader.source.text import SourceText
 from dotleader.tools.printed_book import laid_out

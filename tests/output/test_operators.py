@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from dotleader.source.record import replace
 from io import BytesIO
 from typing import Any
 
@@ -13,8 +12,9 @@ from hypothesis import strategies as st
 from PIL import Image
 
 from dotleader.output.operators import MEMORY_RGB, Content, Pen
-from dotleader.page import metrics, widths
 from dotleader.page.drawn import Box, Drawn, Font, Group, Ink, Line, Picture, Text, mm, pt
+from dotleader.page.type import metrics, widths
+from dotleader.source.record import replace
 from tests.output.reading import (
     EVERYTHING,
     HEIGHT,

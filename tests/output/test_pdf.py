@@ -6,7 +6,6 @@ import hashlib
 import os
 import subprocess
 import sys
-from dotleader.source.record import replace
 from io import BytesIO
 from typing import Any
 
@@ -14,6 +13,7 @@ import pytest
 
 from dotleader.output.pdf import PdfFacts, PdfPage, write_pdf
 from dotleader.page.drawn import Group, Link, Picture, Text, mm
+from dotleader.source.record import replace
 from tests.output.reading import (
     EVERYTHING,
     HEIGHT,

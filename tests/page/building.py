@@ -21,7 +21,7 @@ from dotleader.handbook.cards import (
 )
 from dotleader.page.drawn import Line, Text, mm
 from dotleader.page.laid import Frame, LaidCard, LaidFace
-from dotleader.page.lay_card import lay_card
+from dotleader.page.lay.lay_card import lay_card
 from dotleader.source.text import SourceText, Spot
 
 SPOT = Spot(SourceText("test.cards", ""), 0, 0)

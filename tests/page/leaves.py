@@ -9,10 +9,10 @@ from dotleader.handbook.stock_faults import amiss
 from dotleader.handbook.stocks import read_stock
 from dotleader.page.drawn import Drawn, Text
 from dotleader.page.extents import extents
-from dotleader.page.faces import Face, faces_of
-from dotleader.page.furniture import Imprint
+from dotleader.page.face.faces import Face, faces_of
+from dotleader.page.face.furniture import Imprint
+from dotleader.page.face.placement import place
 from dotleader.page.laid import LabelSlot, LaidCard, LaidFace
-from dotleader.page.placement import place
 from dotleader.source.text import SourceText, Spot
 from dotleader.syntax.parse import parse
 

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dotleader.source.record import replace
-
 from hypothesis import strategies as st
 
 from dotleader.handbook.cards import (
@@ -28,6 +26,7 @@ from dotleader.handbook.cards import (
 )
 from dotleader.page.drawn import mm
 from dotleader.page.laid import Frame
+from dotleader.source.record import replace
 
 from .building import FRAME, SPOT, card
 

@@ -7,7 +7,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from dotleader.handbook.cards import Phrase, Use
-from dotleader.page.breaking import (
+from dotleader.page.drawn import Font
+from dotleader.page.type.breaking import (
     Line,
     balanced,
     broken,
@@ -19,9 +20,8 @@ from dotleader.page.breaking import (
     set_line,
     without_orphan,
 )
-from dotleader.page.drawn import Font
-from dotleader.page.metrics import ems, width
-from dotleader.page.words import plain_words, words_of
+from dotleader.page.type.metrics import ems, width
+from dotleader.page.type.words import plain_words, words_of
 
 from .building import SPOT
 from .strategies import SYMBOLS, words

@@ -5,8 +5,8 @@ from __future__ import annotations
 from hypothesis import given
 from hypothesis import strategies as st
 
-from dotleader.page.columns import Need, challenge_end, columns, first_dot, leader
 from dotleader.page.drawn import mm
+from dotleader.page.lay.columns import Need, challenge_end, columns, first_dot, leader
 
 WIDTH = mm(114)
 

@@ -4,19 +4,19 @@ from __future__ import annotations
 
 import subprocess
 import sys
-from dotleader.source.record import replace
 from hashlib import sha256
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from dotleader.page.digest import drawn, meaning
 from dotleader.page.drawn import Box, Font, Group, Ink, Line, Picture, Text
-from dotleader.page.faces import Face, faces_of
+from dotleader.page.face.digest import drawn, meaning
+from dotleader.page.face.faces import Face, faces_of
+from dotleader.page.face.placement import Side, place
 from dotleader.page.labels import Label
 from dotleader.page.laid import LaidCard
-from dotleader.page.placement import Side, place
+from dotleader.source.record import replace
 from tests.page.leaves import EVERY_KIND, IMPRINT, STOCKS, by_title, cards, faces, laid
 
 GOES = laid("Engine failure", kind="emergency", section="3", to="Forced landing")
@@ -132,7 +132,7 @@ def test_order_and_division_of_texts_count(says: tuple[str, ...]) -> None:
 def test_the_digests_are_the_same_in_another_process() -> None:
     program = (
         "from tests.page.leaves import EVERY_KIND, faces\n"
-        "from dotleader.page.digest import drawn, meaning\n"
+        "from dotleader.page.face.digest import drawn, meaning\n"
         "print([(meaning(face), drawn(face)) for face in faces(*EVERY_KIND)])\n"
     )
     here = str([(meaning(face), drawn(face)) for face in faces(*EVERY_KIND)])

@@ -7,7 +7,6 @@ clearance that design asks for; text stays at least 5 mm inside the trim (common
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dotleader.source.record import replace
 from itertools import combinations
 
 import pytest
@@ -17,13 +16,14 @@ from dotleader.handbook.stock import Stock
 from dotleader.handbook.stock_measures import BLEED, hole_strip
 from dotleader.page.drawn import Box, Font, Group, Ink, Line, Link, Text, mm, pt
 from dotleader.page.extents import Rect, extents
-from dotleader.page.faces import NO_LABEL, Face, faces_of
+from dotleader.page.face.faces import NO_LABEL, Face, faces_of
+from dotleader.page.face.furniture import BLANK, NOT_ISSUED, OPEN_FLAT
+from dotleader.page.face.margins import margins
+from dotleader.page.face.placement import Side, place
 from dotleader.page.frames import CAUTION, FOOT_MARGIN, frame_of
-from dotleader.page.furniture import BLANK, NOT_ISSUED, OPEN_FLAT
 from dotleader.page.laid import LaidCard
-from dotleader.page.margins import margins
-from dotleader.page.metrics import STAND_IN, ascent, cap_height
-from dotleader.page.placement import Side, place
+from dotleader.page.type.metrics import STAND_IN, ascent, cap_height
+from dotleader.source.record import replace
 from tests.page.leaves import EVERY_KIND, IMPRINT, STOCKS, by_title, cards, faces, laid, role, said, stocks, texts
 
 ALL_STOCKS = pytest.mark.parametrize("stock", STOCKS.values(), ids=STOCKS)

@@ -6,7 +6,6 @@ Outside checks: the list of effective faces lists every face, the title face and
 
 from __future__ import annotations
 
-from dotleader.source.record import replace
 from itertools import pairwise
 
 import pytest
@@ -16,17 +15,18 @@ from hypothesis import strategies as st
 from dotleader.handbook.model import Handbook
 from dotleader.handbook.resolve import resolve
 from dotleader.handbook.stock import Stock
-from dotleader.page.book import make_book
-from dotleader.page.declared import lay_declared
 from dotleader.page.drawn import Drawn, Text
 from dotleader.page.extents import Rect, extents
-from dotleader.page.flow import Strip, flowed, heading, prose
+from dotleader.page.face.book import make_book
+from dotleader.page.face.declared import lay_declared
+from dotleader.page.face.front_matter import CAUTIONS, LIST_TITLE, lay_title
 from dotleader.page.frames import frame_of
-from dotleader.page.front_matter import CAUTIONS, LIST_TITLE, lay_title
 from dotleader.page.laid import LaidCard, LaidFace
-from dotleader.page.symbols import symbols_of
-from dotleader.page.tables import cells, table
+from dotleader.page.lay.flow import Strip, flowed, heading, prose
+from dotleader.page.lay.tables import cells, table
+from dotleader.page.type.symbols import symbols_of
 from dotleader.source.outcome import Outcome
+from dotleader.source.record import replace
 from dotleader.source.text import SourceText
 from tests.page.leaves import EVERY_KIND, STOCKS, cards
 

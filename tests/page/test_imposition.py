@@ -16,7 +16,7 @@ from dotleader.handbook.stock import Stock
 from dotleader.page.drawn import mm
 from dotleader.page.extents import Rect
 from dotleader.page.imposition import Slot, imposition
-from dotleader.page.sheets import behind, on_sheet
+from dotleader.page.sheet.sheets import behind, on_sheet
 from tests.page.leaves import STOCKS, stocks
 
 

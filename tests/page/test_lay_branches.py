@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from dotleader.source.record import replace
-
 from dotleader.page.drawn import Box, Font, Ink, Line, mm, pt
 from dotleader.page.laid import LaidCard
-from dotleader.page.lay_card import lay_card
-from dotleader.page.metrics import cap_height, width
+from dotleader.page.lay.lay_card import lay_card
+from dotleader.page.type.metrics import cap_height, width
+from dotleader.source.record import replace
 
 from .building import (
     END,

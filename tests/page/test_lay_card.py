@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dotleader.source.record import replace
 from itertools import pairwise
 
 import pytest
@@ -10,8 +9,9 @@ import pytest
 from dotleader.handbook.cards import Kind
 from dotleader.page.drawn import Font, Ink, Line, mm, pt
 from dotleader.page.laid import LaidCard
-from dotleader.page.lay_card import lay_card
-from dotleader.page.metrics import smallest_legible, width
+from dotleader.page.lay.lay_card import lay_card
+from dotleader.page.type.metrics import smallest_legible, width
+from dotleader.source.record import replace
 
 from .building import (
     FIRE,

@@ -12,12 +12,12 @@ from dotleader.handbook.cards import Branch, Card, Essay, Group, Item, Memory, O
 from dotleader.page.drawn import Box, Font, Ink, Line, Text
 from dotleader.page.extents import Rect
 from dotleader.page.laid import Frame, LaidCard, LaidFace
-from dotleader.page.lay_card import lay_card
-from dotleader.page.lay_prose import lay_amplified, lay_essay
-from dotleader.page.metrics import ascent, descent, width
-from dotleader.page.outline import Condition, ItemLine, MemoryEdge, NoticeLine
-from dotleader.page.outlining import outline_of
-from dotleader.page.words import Word, words_of
+from dotleader.page.lay.lay_card import lay_card
+from dotleader.page.lay.lay_prose import lay_amplified, lay_essay
+from dotleader.page.lay.outline import Condition, ItemLine, MemoryEdge, NoticeLine
+from dotleader.page.lay.outlining import outline_of
+from dotleader.page.type.metrics import ascent, descent, width
+from dotleader.page.type.words import Word, words_of
 
 from .strategies import SYMBOLS, cards, essays, frames
 

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from dotleader.source.record import replace
 from itertools import pairwise
 
 import pytest
 
 from dotleader.handbook.cards import Kind
 from dotleader.page.drawn import Text, pt
-from dotleader.page.lay_card import lay_card
+from dotleader.page.lay.lay_card import lay_card
+from dotleader.source.record import replace
 
 from .building import (
     END,

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dotleader.source.record import replace
-
 from dotleader.handbook.cards import Essay, Explained
 from dotleader.page.drawn import Font, mm
-from dotleader.page.lay_prose import lay_amplified, lay_essay
+from dotleader.page.lay.lay_prose import lay_amplified, lay_essay
+from dotleader.source.record import replace
 
 from .building import FIRE, FRAME, NO_SYMBOLS, SPOT, item, lines, phrase, text, texts
 

@@ -11,8 +11,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from dotleader.page import metrics, widths
 from dotleader.page.drawn import Font
+from dotleader.page.type import metrics, widths
 
 FONTS = st.sampled_from(list(Font))
 SIZES = st.integers(0, 200_000)
@@ -138,7 +138,7 @@ def test_the_smallest_legible_size_is_the_smallest(distance: int) -> None:
 
 
 def test_measuring_needs_no_font_library() -> None:
-    code = "import sys, dotleader.page.metrics; print(*sorted(sys.modules))"
+    code = "import sys, dotleader.page.type.metrics; print(*sorted(sys.modules))"
     loaded = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True).stdout.split()
-    assert "dotleader.page.metrics" in loaded
+    assert "dotleader.page.type.metrics" in loaded
     assert not {"reportlab", "fontTools", "PIL", "pathlib"} & set(loaded)

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from dotleader.source.record import replace
-
 import pytest
 
 from dotleader.handbook.cards import Item
-from dotleader.page.openings import openings
+from dotleader.page.lay.openings import openings
+from dotleader.source.record import replace
 from dotleader.source.text import SourceText, Spot
 
 from .building import item

@@ -13,10 +13,10 @@ import pytest
 from hypothesis import given
 
 from dotleader.page.drawn import Font
+from dotleader.page.face.placement import CHECKLISTS, Placement, Side, place
 from dotleader.page.labels import SECTIONS, WIDEST, Label
 from dotleader.page.laid import LaidCard
-from dotleader.page.metrics import width
-from dotleader.page.placement import CHECKLISTS, Placement, Side, place
+from dotleader.page.type.metrics import width
 from tests.page.leaves import EVERY_KIND, cards, laid
 
 

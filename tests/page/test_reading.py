@@ -9,9 +9,9 @@ import pytest
 from dotleader.handbook.stock import Stock
 from dotleader.page.drawn import Group, Link
 from dotleader.page.extents import Rect, extents
+from dotleader.page.face.placement import Side
 from dotleader.page.labels import SECTIONS
-from dotleader.page.placement import Side
-from dotleader.page.reading import reading_pages
+from dotleader.page.sheet.reading import reading_pages
 from tests.page.leaves import EVERY_KIND, STOCKS, faces
 
 ALL_STOCKS = pytest.mark.parametrize("stock", STOCKS.values(), ids=STOCKS)

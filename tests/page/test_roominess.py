@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dotleader.source.record import replace
-
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from dotleader.handbook.cards import Arm, Branch, Card, End, GoTo, Group, Item, Memory, Notice, OneOf, Repeat, Step
 from dotleader.page.laid import Frame
-from dotleader.page.lay_card import lay_card
-from dotleader.page.roominess import needed, surely_fits
+from dotleader.page.lay.lay_card import lay_card
+from dotleader.page.lay.roominess import needed, surely_fits
+from dotleader.source.record import replace
 from tests.page.building import FRAME, SPOT, card, item, phrase
 from tests.page.strategies import cards, frames
 

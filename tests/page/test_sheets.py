@@ -14,11 +14,11 @@ from dotleader.handbook.stock import Stock
 from dotleader.handbook.stock_measures import PRINTABLE_MARGIN, hole_strip
 from dotleader.page.drawn import Box, Drawn, Group, Line, Link, Text, mm
 from dotleader.page.extents import HERE, Rect, Turned, extents
+from dotleader.page.face.placement import Side
 from dotleader.page.imposition import Slot, imposition
 from dotleader.page.laid import LaidCard
-from dotleader.page.placement import Side
-from dotleader.page.sheet_marks import HOLE_CROSS, hole_centres
-from dotleader.page.sheets import LeafPlace, Sheet, SheetSide, on_sheet, sheet_count, sheets
+from dotleader.page.sheet.sheet_marks import HOLE_CROSS, hole_centres
+from dotleader.page.sheet.sheets import LeafPlace, Sheet, SheetSide, on_sheet, sheet_count, sheets
 from tests.page.leaves import EVERY_KIND, STOCKS, faces, laid
 
 ALL_STOCKS = pytest.mark.parametrize("stock", STOCKS.values(), ids=STOCKS)

@@ -5,9 +5,9 @@ from __future__ import annotations
 from hypothesis import given
 from hypothesis import strategies as st
 
-from dotleader.page.outline import Hold
-from dotleader.page.rows import Row
-from dotleader.page.turning import height_of, tops_of, turns
+from dotleader.page.lay.outline import Hold
+from dotleader.page.lay.rows import Row
+from dotleader.page.lay.turning import height_of, tops_of, turns
 
 ROWS = st.lists(
     st.builds(

@@ -9,10 +9,10 @@ from pathlib import Path
 import pytest
 from fontTools.ttLib import TTFont
 
-from dotleader.page import metrics, widths
+from dotleader.page.type import metrics, widths
 from tests.tables import make_widths
 
-FONTS = Path(metrics.__file__).with_name("fonts")
+FONTS = Path(metrics.__file__).parents[1] / "fonts"
 
 
 def test_the_table_is_what_the_font_files_say() -> None:

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from dotleader.handbook.gather import Read
 from dotleader.handbook.resolve import resolve
-from dotleader.page.checklists import Checklists
+from dotleader.page.lay.checklists import Checklists
 from dotleader.rules.checks import check
 from dotleader.rules.settling import settle
 from dotleader.rules.subject import Subject

@@ -1,4 +1,4 @@
-"""Make `src/dotleader/page/widths.py` from the font files.
+"""Make `src/dotleader/page/type/widths.py` from the font files.
 
     python -m tests.tables.make_widths
 
@@ -15,7 +15,7 @@ from pathlib import Path
 from fontTools.ttLib import TTFont
 
 PAGE = Path(__file__).parents[2] / "src" / "dotleader" / "page"
-TABLE = PAGE / "widths.py"
+TABLE = PAGE / "type" / "widths.py"
 LINE = 110
 
 HEAD = '''"""Advance widths of the four font files, in thousandths of the em.

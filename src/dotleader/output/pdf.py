@@ -22,9 +22,9 @@ from reportlab.pdfbase.ttfonts import TTFont
 from reportlab.pdfgen.canvas import Canvas
 
 from dotleader.output.operators import Content, Pen, Placed, points
-from dotleader.page import metrics
 from dotleader.page.drawn import Drawn, Font
-from dotleader.page.metrics import Face
+from dotleader.page.type import metrics
+from dotleader.page.type.metrics import Face
 from dotleader.source.record import record
 
 NO_PICTURES: Mapping[str, bytes] = MappingProxyType({})
@@ -99,7 +99,7 @@ class _Information(pdfdoc.PDFInfo):  # type: ignore[misc]  # reportlab has no ty
 @lru_cache(maxsize=4)
 def _font(face: Face) -> Any:
     """The font file of a face, read once. Text faces keep ASCII codes, so that their strings can be read."""
-    path = Path(metrics.__file__).with_name("fonts") / metrics.FILES[face]
+    path = Path(metrics.__file__).parents[1] / "fonts" / metrics.FILES[face]
     font = TTFont(f"Dotleader {face}", str(path), asciiReadable=face in ("regular", "bold"))
     pdfmetrics.registerFont(font)
     return font

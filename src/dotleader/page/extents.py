@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator
 from typing import NamedTuple, assert_never
 
 from dotleader.page.drawn import Box, Drawn, Group, Line, Link, Picture, Text
-from dotleader.page.metrics import ascent, descent, width
+from dotleader.page.type.metrics import ascent, descent, width
 
 
 class Rect(NamedTuple):

@@ -10,14 +10,14 @@ from functools import lru_cache
 
 from dotleader.handbook.stock import Stock
 from dotleader.handbook.stock_measures import OUTER_MARGIN, binding_margin
-from dotleader.page.breaking import broken, room_of
 from dotleader.page.drawn import Font, mm
 from dotleader.page.imposition import lost_at_outer_edge
 from dotleader.page.labels import WIDEST
 from dotleader.page.laid import Frame
-from dotleader.page.metrics import smallest_legible
 from dotleader.page.tabs import GOTO_SIZE, tab_width
-from dotleader.page.words import plain_words
+from dotleader.page.type.breaking import broken, room_of
+from dotleader.page.type.metrics import smallest_legible
+from dotleader.page.type.words import plain_words
 
 TALLEST = mm(222.25)
 """The leaf for which the measures were tried; on lower leaves the head moves up a little."""

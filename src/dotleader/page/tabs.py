@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dotleader.page.drawn import Box, Drawn, Font, Ink, Text, mm
-from dotleader.page.metrics import cap_height, width
+from dotleader.page.type.metrics import cap_height, width
 
 HEAD_SIZE = 16_000
 GOTO_SIZE = 14_000

@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from dotleader.handbook.model import Handbook
 from dotleader.handbook.resolve import resolve
-from dotleader.page.checklists import Checklists
+from dotleader.page.lay.checklists import Checklists
 from dotleader.rules.checks import check
 from dotleader.rules.subject import Subject
 from dotleader.source.finding import Finding

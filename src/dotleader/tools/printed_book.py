@@ -7,13 +7,13 @@ from io import BytesIO
 
 from dotleader.handbook.model import Handbook
 from dotleader.output.pdf import PdfFacts, PdfPage, write_pdf
-from dotleader.page.book import Book, make_book
+from dotleader.page.face.book import Book, make_book
 from dotleader.page.frames import frame_of
 from dotleader.page.laid import LaidCard
-from dotleader.page.lay_prose import lay_amplified, lay_essay
-from dotleader.page.reading import reading_pages
-from dotleader.page.sheets import Sheet, sheets
-from dotleader.page.symbols import symbols_of
+from dotleader.page.lay.lay_prose import lay_amplified, lay_essay
+from dotleader.page.sheet.reading import reading_pages
+from dotleader.page.sheet.sheets import Sheet, sheets
+from dotleader.page.type.symbols import symbols_of
 from dotleader.source.record import record
 from dotleader.tools.printed_names import READING, SHEETS
 from dotleader.tools.progress import Progress

@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from dotleader.handbook.cards import Branch, Card, Essay, Explained, Group, Item, Notice, Phrase, Repeat, Step
 from dotleader.handbook.model import Handbook
 from dotleader.page.drawn import Font
-from dotleader.page.metrics import missing
+from dotleader.page.type.metrics import missing
 from dotleader.rules.rule import THE_LANGUAGE, Example, Rule
 from dotleader.rules.subject import Subject
-from dotleader.rules.walking import every_step
+from dotleader.rules.walking import every_phrase
 from dotleader.source.finding import Finding, Severity
 from dotleader.source.text import Spot
 
@@ -64,49 +63,13 @@ def _printed(handbook: Handbook) -> Iterator[tuple[str, Spot]]:
     for control in handbook.controls.values():
         yield " ".join((control.name, *control.positions, *control.also_called)), control.spot
         if control.does is not None:
-            yield _of(control.does)
+            yield control.does.text, control.does.spot
     for card in handbook.cards:
-        yield from _of_card(card)
+        yield f"{card.title} {card.thumb}", card.spot
     for essay in handbook.essays:
-        yield from _of_essay(essay)
-
-
-def _of(phrase: Phrase) -> tuple[str, Spot]:
-    return phrase.text, phrase.spot
-
-
-def _of_card(card: Card) -> Iterator[tuple[str, Spot]]:
-    yield f"{card.title} {card.thumb}", card.spot
-    if card.when is not None:
-        yield _of(card.when)
-    for step in every_step(card.steps):
-        yield from map(_of, _phrases(step))
-    for part in card.amplified:
-        if isinstance(part, Explained):
-            yield from map(_of, (*_phrases(part.item), *part.paragraphs))
-        else:
-            yield _of(part)
-
-
-def _of_essay(essay: Essay) -> Iterator[tuple[str, Spot]]:
-    yield essay.title, essay.spot
-    yield from map(_of, essay.paragraphs)
-
-
-def _phrases(step: Step) -> Iterator[Phrase]:
-    """The texts of one step, without those of the steps inside it."""
-    match step:
-        case Item():
-            yield from (challenge.phrase for challenge in step.challenges)
-            if step.response is not None:
-                yield step.response
-            yield from step.detail
-        case Notice(phrase=text) | Group(title=text) | Repeat(until=text):
-            yield text
-        case Branch(arms):
-            yield from (arm.condition for arm in arms if arm.condition is not None)
-        case _:
-            pass
+        yield essay.title, essay.spot
+    for phrase in every_phrase(handbook):
+        yield phrase.text, phrase.spot
 
 
 RULE = Rule(

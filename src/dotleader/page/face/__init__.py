@@ -1,0 +1,1 @@
+"""Laid-out cards placed on leaves, dressed as faces, and told apart by digests."""

@@ -1,0 +1,97 @@
+"""The control leaf: title, cautions and record of issues on its front, the list of effective faces on its back.
+
+The list is the only place where a total stands: on any other face it would change with every leaf.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from dotleader.handbook.model import Handbook
+from dotleader.page.drawn import mm
+from dotleader.page.face.furniture import NOT_ISSUED
+from dotleader.page.face.placement import Placement, Stand, place
+from dotleader.page.laid import Frame, LaidCard, LaidFace
+from dotleader.page.lay.flow import Strip, flowed, heading, prose
+from dotleader.page.lay.measures import HEADING, SMALL
+from dotleader.page.lay.tables import cells, row_strips, table
+from dotleader.source.text import Spot
+
+CAUTIONS = (
+    "This is the handbook of an amateur-built aircraft. Its builder and the pilot in command are responsible for "
+    "what it says and for what is done with it.",
+    "The values come from the makers’ current documents and from the aircraft’s own tests. Where such a document "
+    "says otherwise, the document goes first.",
+    "The aircraft’s operating limitations and local rules go before anything that is printed here.",
+    "Have this book reviewed by somebody who is licensed to do it before anybody flies by it.",
+    "Nothing in it says that the aircraft or the book is approved or certified.",
+)
+"""The usual cautions, in full; every other face bears a line that points to them."""
+
+TITLE_KEY = "*title"
+LIST_KEY = "*effective faces"
+LIST_TITLE = "List of effective faces"
+LIST_SIZE = 11_000
+"""Read on the ground, never in flight."""
+
+LIST_AIR = mm(0.3)
+
+_NOT_PRINTED = ("paper", "airspeed in")
+_MOST_FACES = 99
+
+
+def lay_title(handbook: Handbook, frame: Frame) -> LaidCard:
+    size = max(SMALL, frame.smallest)
+    strips = list(_facts(handbook, frame.width, size))
+    strips += heading("Cautions", frame.width, max(HEADING, size))
+    for text in CAUTIONS:
+        strips += prose(text, frame.width, size)
+    strips += heading("Record of issues", frame.width, max(HEADING, size))
+    record = table(("Issue", "Date", "What changed"), [cells(NOT_ISSUED, "", "")], frame.width, size)
+    strips += row_strips(record)
+    title = handbook.title or "Checklists"
+    return _control(TITLE_KEY, title, size, flowed(title, strips, frame), handbook.spot)
+
+
+def with_control_leaf(title: LaidCard, cards: Sequence[LaidCard], frame: Frame) -> Placement:
+    """The placement of a whole book. The list counts its own faces, so it is made until it is as long as it says."""
+    listed = _control(LIST_KEY, LIST_TITLE, LIST_SIZE, (LaidFace((), (), ()),), title.spot)
+    for _ in range(_MOST_FACES):
+        placement = place((title, listed, *cards))
+        made = lay_list(placement, frame, title.spot)
+        if len(made.faces) == len(listed.faces):
+            return place((title, made, *cards))
+        listed = made
+    raise AssertionError("a longer list has room for its own faces")
+
+
+def lay_list(placement: Placement, frame: Frame, spot: Spot) -> LaidCard:
+    """Every face of the book, this one too, with its title and the issue that it belongs to."""
+    stands = placement.stands
+    rows = [cells(str(stand.label), listed_title(stand), NOT_ISSUED, bold=(0,)) for stand in stands]
+    made = table(("Face", "Title", "Issue"), rows, frame.width, LIST_SIZE, LIST_AIR)
+    total = f"{len(stands)} faces on {len(placement.leaves)} leaves, all of which are listed here."
+    strips = (*made.rows, *prose(total, frame.width, LIST_SIZE))
+    faces = flowed(LIST_TITLE, strips, frame, (made.head,))
+    return _control(LIST_KEY, LIST_TITLE, LIST_SIZE, faces, spot)
+
+
+def listed_title(stand: Stand) -> str:
+    """What the list calls a face."""
+    if stand.card is None:
+        return "left blank"
+    return stand.card.title + (", continued" if stand.part else "")
+
+
+def _facts(handbook: Handbook, width: int, size: int) -> Iterator[Strip]:
+    rows = [
+        cells(fact.name[:1].upper() + fact.name[1:], fact.text, bold=(1,))
+        for key, fact in handbook.facts.items()
+        if key not in _NOT_PRINTED
+    ]
+    if rows:
+        yield from table(("", ""), rows, width, size).rows
+
+
+def _control(key: str, title: str, size: int, faces: tuple[LaidFace, ...], spot: Spot) -> LaidCard:
+    return LaidCard(key, "control", "0", title, "", size, faces, 0, spot)

@@ -1,0 +1,82 @@
+"""The sheet that is printed first where leaves fill their paper: rulers, and where to cut."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import pairwise
+
+from dotleader.page.drawn import Drawn, Font, mm
+from dotleader.page.imposition import Imposition
+from dotleader.page.sheet import sheet_marks
+from dotleader.page.type.breaking import broken, room_of, set_line
+from dotleader.page.type.words import plain_words
+
+_LEFT = mm(25)
+_FIRST = mm(24)
+_LINE = mm(5.4)
+_PARAGRAPH = mm(2.6)
+_SIZE = 11_000
+_TITLE = 16_000
+_CROSS = mm(10)
+
+
+def setting_up(laid: Imposition) -> tuple[tuple[Drawn, ...], tuple[Drawn, ...]]:
+    """Front and back of the sheet."""
+    front = ("Setting-up sheet", *_said(laid))
+    back = (
+        "Setting-up sheet, back",
+        "Held against the light, the cross on this side falls on the cross of the other side within 1 mm. If it "
+        "does not, the printer shifts the backs by so much, and the cuts can only be right for one side.",
+    )
+    return tuple(_drawn(laid, front)), tuple(_drawn(laid, back))
+
+
+def _said(laid: Imposition) -> Iterator[str]:
+    yield "Print this file at 100 % (actual size), on both sides, turned on the long edge."
+    yield (
+        "Both rulers are 100 mm long. Lay a ruler of your own beside each of them. If one is longer or shorter, "
+        "the printer changes the size: mend that first."
+    )
+    if not laid.filling:
+        return
+    cuts = _cuts(laid)
+    if not cuts:
+        yield "A leaf is as large as the paper, and nothing is cut."
+        return
+    yield f"The leaves fill the paper, so that no mark can stand beside them. Cut each sheet {' and '.join(cuts)}."
+    if len({slot.turn for slot in laid.slots}) > 1:
+        yield "The leaves stand head to foot, so that their edge bands meet at the cut."
+
+
+def _cuts(laid: Imposition) -> list[str]:
+    """In words, where the cuts are: halfway between neighbouring leaves."""
+    cuts = []
+    for along, word in ((1, "across, "), (0, "upright, ")):
+        ends = sorted({(slot.y + slot.h, slot.y) if along else (slot.x + slot.w, slot.x) for slot in laid.slots})
+        middles = [(before[0] + after[1]) // 2 for before, after in pairwise(ends)]
+        if middles:
+            edge = "upper" if along else "left"
+            cuts.append(f"{word}{' and '.join(map(_millimetres, middles))} from its {edge} edge")
+    return cuts
+
+
+def _millimetres(length: int) -> str:
+    tenths = (length + 50) // 100
+    return f"{tenths // 10}.{tenths % 10} mm".replace(".0 mm", " mm")
+
+
+def _drawn(laid: Imposition, texts: tuple[str, ...]) -> Iterator[Drawn]:
+    title, *paragraphs = texts
+    width, height = laid.paper
+    base = _FIRST
+    settings = [(plain_words(title, Font.BOLD), _TITLE)]
+    settings += [(plain_words(paragraph, Font.REGULAR), _SIZE) for paragraph in paragraphs]
+    for words, size in settings:
+        for line in broken(words, room_of(width - 2 * _LEFT, size)):
+            yield from set_line(line, _LEFT, base, size)
+            base += _LINE
+        base += _PARAGRAPH
+    x, y = (width - sheet_marks.RULER) // 2, height - mm(40)
+    yield from sheet_marks.level_ruler(x, y)
+    yield from sheet_marks.upright_ruler(mm(18), (height - sheet_marks.RULER) // 2)
+    yield from sheet_marks.cross(width // 2, height // 2, _CROSS)

@@ -1,0 +1,154 @@
+"""Sheets: leaves on the paper, front and back, for printing on both sides and turning about the long edge.
+
+Pages alternate front and back. What is at x on the front of a sheet lies behind paper width - x on its back, at the
+same height. Leaves follow one another in the order of the book: with one leaf to a sheet the cut pile is in order.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from dotleader.handbook.stock import Stock
+from dotleader.handbook.stock_measures import BLEED
+from dotleader.page.drawn import Box, Drawn, Group
+from dotleader.page.extents import Rect, Turned
+from dotleader.page.face.faces import Face
+from dotleader.page.face.placement import Side
+from dotleader.page.imposition import Imposition, Slot, imposition, printable
+from dotleader.page.sheet import sheet_marks
+from dotleader.page.sheet.setting_up import setting_up
+from dotleader.source.record import record, replace
+
+
+@record
+class LeafPlace:
+    """A leaf on one side of a sheet: the label of the face that shows, its rectangle, and its turn in it."""
+
+    label: str
+    x: int
+    y: int
+    w: int
+    h: int
+    turn: int
+
+
+@record
+class SheetSide:
+    side: Side
+    items: tuple[Drawn, ...]
+    leaves: tuple[LeafPlace, ...]
+
+
+@record
+class Sheet:
+    """One paper. `number` counts from 1; 0 is the sheet of rulers, which comes before them where there is no waste."""
+
+    number: int
+    front: SheetSide
+    back: SheetSide
+
+    @property
+    def sides(self) -> tuple[SheetSide, SheetSide]:
+        return self.front, self.back
+
+
+def sheet_count(faces: int, stock: Stock) -> int:
+    """How many sheets that many faces take, the sheet of rulers among them."""
+    laid = imposition(stock)
+    return -(-faces // 2 // len(laid.slots)) + (not sheet_marks.has_rulers(laid))
+
+
+def sheets(faces: Sequence[Face], stock: Stock) -> Iterator[Sheet]:
+    """The sheets of a book; `faces` are all of them in order, fronts and backs in turn."""
+    laid = imposition(stock)
+    if not sheet_marks.has_rulers(laid):
+        front, back = setting_up(laid)
+        yield Sheet(0, SheetSide(Side.FRONT, front, ()), SheetSide(Side.BACK, back, ()))
+    pairs = list(zip(faces[::2], faces[1::2], strict=True))
+    each = len(laid.slots)
+    for number, start in enumerate(range(0, len(pairs), each), start=1):
+        some = pairs[start : start + each]
+        front_side = _side(laid, stock, Side.FRONT, [front for front, _ in some], number)
+        yield Sheet(number, front_side, _side(laid, stock, Side.BACK, [back for _, back in some], number))
+
+
+def behind(laid: Imposition, slot: Slot, stock: Stock) -> Slot:
+    """Where the back of a leaf stands on the back of its sheet, and its turn there.
+
+    A leaf that is bound at the top has its back head to foot.
+    """
+    turn = -slot.turn if stock.bound_at == "left" else 180 - slot.turn
+    return Slot(laid.paper[0] - slot.x - slot.w, slot.y, slot.w, slot.h, turn % 360)
+
+
+def on_sheet(slot: Slot) -> Turned:
+    """From the coordinates of a face to those of the sheet."""
+    match slot.turn:
+        case 0:
+            return Turned(slot.x, slot.y, 0)
+        case 90:
+            return Turned(slot.x, slot.y + slot.h, 90)
+        case 180:
+            return Turned(slot.x + slot.w, slot.y + slot.h, 180)
+        case _:
+            return Turned(slot.x + slot.w, slot.y, 270)
+
+
+def edges_within(groups: Sequence[Group], area: Rect) -> Iterator[Group]:
+    """The groups of a face, what stands at its edge cut off at a rectangle of the leaf's coordinates."""
+    for group in groups:
+        if group.role == "edge":
+            yield replace(group, items=tuple(_cut_off(group.items, area)))
+        elif group.role != "links":
+            yield group
+
+
+def _cut_off(items: tuple[Drawn, ...], area: Rect) -> Iterator[Drawn]:
+    for item in items:
+        if not isinstance(item, Box):
+            yield item
+            continue
+        left, top, right, bottom = Rect(item.x, item.y, item.x + item.w, item.y + item.h).common(area)
+        if left < right and top < bottom:
+            yield replace(item, x=left, y=top, w=right - left, h=bottom - top)
+
+
+def _side(laid: Imposition, stock: Stock, side: Side, faces: Sequence[Face], number: int) -> SheetSide:
+    items: list[Drawn] = []
+    places = []
+    used = []
+    for slot, face in zip(laid.slots, faces, strict=False):
+        here = slot if side is Side.FRONT else behind(laid, slot, stock)
+        used.append(here)
+        places.append(LeafPlace(str(face.label), here.x, here.y, here.w, here.h, here.turn))
+        items.append(_leaf(laid, stock, face, here))
+    if not laid.filling:
+        items.append(Group(0, 0, tuple(sheet_marks.crop_marks(tuple(used))), role="crop"))
+    places_of_rulers = sheet_marks.ruler_places(laid)
+    if places_of_rulers is not None:
+        upright, level = places_of_rulers
+        rulers = (*sheet_marks.upright_ruler(*upright), *sheet_marks.level_ruler(*level))
+        items.append(Group(0, 0, rulers, role="rulers"))
+    words = f"Sheet {number}, {side.value} side. Print at 100 %. Turn on the long edge."
+    items.append(Group(0, 0, tuple(sheet_marks.note(laid, words)), role="note"))
+    kept = tuple(item for item in items if not isinstance(item, Group) or item.items)
+    return SheetSide(side, kept, tuple(places))
+
+
+def _leaf(laid: Imposition, stock: Stock, face: Face, slot: Slot) -> Group:
+    place = on_sheet(slot)
+    groups = tuple(edges_within(face.groups, _inkable(laid, stock, slot, place)))
+    holes = Group(0, 0, tuple(sheet_marks.hole_marks(stock, face.side)), role="holes")
+    return Group(place.x, place.y, (*groups, *((holes,) if holes.items else ())), place.turn, "leaf")
+
+
+def _inkable(laid: Imposition, stock: Stock, slot: Slot, place: Turned) -> Rect:
+    """How far what stands at a leaf's edge may be printed, in the leaf's coordinates."""
+    width, height = stock.leaf
+    if not laid.filling:
+        return Rect(-BLEED, -BLEED, width + BLEED, height + BLEED)
+    left, top, right, bottom = Rect(slot.x, slot.y, slot.x + slot.w, slot.y + slot.h).common(
+        Rect(*printable(laid.paper))
+    )
+    back = Turned(0, 0, (360 - place.turn) % 360)
+    return back.rect(left - place.x, top - place.y, right - place.x, bottom - place.y)

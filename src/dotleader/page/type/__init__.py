@@ -1,0 +1,1 @@
+"""Type measured: widths, words, where lines break."""
