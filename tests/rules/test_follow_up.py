@@ -228,3 +228,13 @@ emergency Fire
 )
 def test_slips_in_facts(line: str, by: str, expected: Said) -> None:
     assert _changed(FACTS, line, by) == expected
+
+
+def test_a_line_without_its_challenge_may_be_about_a_control_that_has_such_a_position() -> None:
+    """It says nothing of `Panel light`, which has no such position, and nothing of one that is on a card."""
+    text = SWITCHES.replace("Panel light .... OFF, ON", "Panel light .... DARK, BRIGHT")
+    text = text.replace("OFF or ON", "DARK or BRIGHT")
+    unasked = text.replace("  Fuel pump .... OFF\n", "  .... OFF\n")
+    assert said(findings_of(unasked)) == [("missing-challenge", ".... OFF")]
+    fewer = unasked.replace("  Panel light .... DIM\n", "")
+    assert said(findings_of(fewer)) == [("control-on-no-card", "Panel light"), ("missing-challenge", ".... OFF")]

@@ -118,6 +118,7 @@ class _Seen:
                 self.near_by[name, near].add(finding.rule)
         self.unread = not UNREAD.isdisjoint(finding.rule for finding in found)
         self.misspelt = {related.spot for f in found if f.rule == "near-name" for related in f.related}
+        self.unasked = {_answer(f.spot.text) for f in found if f.rule == "missing-challenge"} - {""}
         self.sought = {name for f in found if f.rule in NOWHERE_DECLARED for name in _sought(f)}
         errors = (finding for finding in found if rules[finding.rule].severity is Severity.ERROR)
         amiss = [finding for finding in errors if finding.rule not in NOWHERE_DECLARED]
@@ -177,6 +178,9 @@ class _Seen:
         name = folded(spot.text)
         if spot in self.misspelt or name in self.amiss_text or name in self.lost_text:
             return True
+        declared = folded(spot.source.line(_line(spot)[1]))
+        if any(answer in declared for answer in self.unasked):
+            return True
         count = len(name.split())
         firsts = {" ".join(sought.split()[:count]) for sought in self.sought}
         return name in firsts or any(one_apart(first, name, 2) for first in firsts)
@@ -219,6 +223,11 @@ def _readings(text: str) -> Iterator[str]:
 
 def _left(text: str) -> str:
     return LEADER.split(text, maxsplit=1)[0].strip()
+
+
+def _answer(text: str) -> str:
+    """What stands behind the leader of a line without a challenge, without its marks."""
+    return folded(LEADER.split(f" {text}", maxsplit=1)[-1].partition("[")[0])
 
 
 def _line(spot: Spot) -> tuple[str, int]:
