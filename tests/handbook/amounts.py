@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from dotleader.handbook.numerals import Numeral, read_number
-from dotleader.handbook.printing import plain
-from dotleader.handbook.quantity import Operand, Quantity, Range, Tolerance
-from dotleader.handbook.trouble import Kind, Trouble
-from dotleader.handbook.units import UNITS, Unit, find_unit
+from dotleader.handbook.amounts.numerals import Numeral, read_number
+from dotleader.handbook.amounts.printing import plain
+from dotleader.handbook.amounts.quantity import Operand, Quantity, Range, Tolerance
+from dotleader.handbook.amounts.trouble import Kind, Trouble
+from dotleader.handbook.amounts.units import UNITS, Unit, find_unit
 
 
 def q(text: str) -> Quantity:

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import pytest
 
-from dotleader.handbook.conversion import convert
-from dotleader.handbook.printing import shown, shown_quantity
-from dotleader.handbook.quantity import AtLeast, AtMost, Exact, Quantity, Shape
-from dotleader.handbook.rounding import Side
-from dotleader.handbook.shapes import convert_shape, quantity_of, range_of, tolerance_of
-from dotleader.handbook.speed_symbols import safe_side
-from dotleader.handbook.trouble import Kind, Trouble
-from dotleader.handbook.units import UNITS
+from dotleader.handbook.amounts.conversion import convert
+from dotleader.handbook.amounts.printing import shown, shown_quantity
+from dotleader.handbook.amounts.quantity import AtLeast, AtMost, Exact, Quantity, Shape
+from dotleader.handbook.amounts.rounding import Side
+from dotleader.handbook.amounts.shapes import convert_shape, quantity_of, range_of, tolerance_of
+from dotleader.handbook.amounts.speed_symbols import safe_side
+from dotleader.handbook.amounts.trouble import Kind, Trouble
+from dotleader.handbook.amounts.units import UNITS
 from tests.handbook.amounts import a_range, a_tolerance, q, worked
 
 

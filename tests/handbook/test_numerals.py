@@ -8,8 +8,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from dotleader.handbook.numerals import NumberFault, NumberTrouble, Numeral, Written, number_text, read_number
-from dotleader.handbook.trouble import said_of_number
+from dotleader.handbook.amounts.numerals import NumberFault, NumberTrouble, Numeral, Written, number_text, read_number
+from dotleader.handbook.amounts.trouble import said_of_number
 
 
 @pytest.mark.parametrize(

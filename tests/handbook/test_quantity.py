@@ -6,7 +6,7 @@ from fractions import Fraction
 
 import pytest
 
-from dotleader.handbook.arithmetic import (
+from dotleader.handbook.amounts.arithmetic import (
     add,
     compare,
     divide,
@@ -18,10 +18,10 @@ from dotleader.handbook.arithmetic import (
     rounded,
     subtract,
 )
-from dotleader.handbook.printing import plain, shown_quantity
-from dotleader.handbook.quantity import Operand, Quantity
-from dotleader.handbook.rounding import Side
-from dotleader.handbook.trouble import Kind, Trouble, said
+from dotleader.handbook.amounts.printing import plain, shown_quantity
+from dotleader.handbook.amounts.quantity import Operand, Quantity
+from dotleader.handbook.amounts.rounding import Side
+from dotleader.handbook.amounts.trouble import Kind, Trouble, said
 from tests.handbook.amounts import of, q, worked
 
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from dotleader.handbook.rounding import Side
-from dotleader.handbook.speed_symbols import SPEED_SYMBOLS, safe_side, speed_symbol
+from dotleader.handbook.amounts.rounding import Side
+from dotleader.handbook.amounts.speed_symbols import SPEED_SYMBOLS, safe_side, speed_symbol
 
 FROM_MEMORY_14_CFR_1_2 = {
     *("V1", "V2", "V2MIN", "VA", "VB", "VC", "VD", "VDF", "VEF", "VF", "VFC", "VFE", "VFTO", "VH"),

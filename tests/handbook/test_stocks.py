@@ -12,12 +12,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from dotleader.handbook.stock import Stock
-from dotleader.handbook.stock_faults import amiss
-from dotleader.handbook.stock_library import SIZES, STOCKS, micrometres
-from dotleader.handbook.stock_measures import binding_margin, fills, hole_strip, text_width
-from dotleader.handbook.stock_reading import holes_of, length_of, paper_of, size_of
-from dotleader.handbook.stocks import SAMPLES, read_stock
+from dotleader.handbook.stocks.faults import amiss
+from dotleader.handbook.stocks.library import SIZES, STOCKS, micrometres
+from dotleader.handbook.stocks.measures import binding_margin, fills, hole_strip, text_width
+from dotleader.handbook.stocks.read import SAMPLES, read_stock
+from dotleader.handbook.stocks.reading import holes_of, length_of, paper_of, size_of
+from dotleader.handbook.stocks.stock import Stock
 from dotleader.source.finding import Finding
 from dotleader.source.outcome import Outcome
 from dotleader.source.text import SourceText, Spot

@@ -9,11 +9,11 @@ from typing import Any
 import pint
 import pytest
 
-from dotleader.handbook.arithmetic import exactly_in
-from dotleader.handbook.composing import factor_of_parts
-from dotleader.handbook.quantity import Quantity
-from dotleader.handbook.unit_spellings import ALIASES, AMBIGUOUS, MISSPELT
-from dotleader.handbook.units import (
+from dotleader.handbook.amounts.arithmetic import exactly_in
+from dotleader.handbook.amounts.composing import factor_of_parts
+from dotleader.handbook.amounts.quantity import Quantity
+from dotleader.handbook.amounts.unit_spellings import ALIASES, AMBIGUOUS, MISSPELT
+from dotleader.handbook.amounts.units import (
     UNITS,
     AmbiguousUnit,
     Basis,

@@ -7,16 +7,16 @@ from fractions import Fraction
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from dotleader.handbook.arithmetic import add, compare, divide, exactly_in, multiply, rounded, subtract
-from dotleader.handbook.composing import composed, factor_of
-from dotleader.handbook.conversion import convert
-from dotleader.handbook.printing import shown, shown_quantity
-from dotleader.handbook.quantity import AtLeast, AtMost, Quantity, Range, Tolerance
-from dotleader.handbook.roots import floor_of, inverse, plus, root_of, times
-from dotleader.handbook.rounding import Side, round_to
-from dotleader.handbook.shapes import convert_shape
-from dotleader.handbook.trouble import Kind, Trouble
-from dotleader.handbook.units import UNITS, Unit, find_unit, like, longest_unit
+from dotleader.handbook.amounts.arithmetic import add, compare, divide, exactly_in, multiply, rounded, subtract
+from dotleader.handbook.amounts.composing import composed, factor_of
+from dotleader.handbook.amounts.conversion import convert
+from dotleader.handbook.amounts.printing import shown, shown_quantity
+from dotleader.handbook.amounts.quantity import AtLeast, AtMost, Quantity, Range, Tolerance
+from dotleader.handbook.amounts.roots import floor_of, inverse, plus, root_of, times
+from dotleader.handbook.amounts.rounding import Side, round_to
+from dotleader.handbook.amounts.shapes import convert_shape
+from dotleader.handbook.amounts.trouble import Kind, Trouble
+from dotleader.handbook.amounts.units import UNITS, Unit, find_unit, like, longest_unit
 
 numbers = st.decimals(min_value=-100_000, max_value=100_000, places=3, allow_nan=False).map(
     lambda number: Fraction(str(number))

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from hypothesis import strategies as st
 
-from dotleader.handbook.stock import Stock
-from dotleader.handbook.stock_faults import amiss
-from dotleader.handbook.stocks import read_stock
+from dotleader.handbook.stocks.faults import amiss
+from dotleader.handbook.stocks.read import read_stock
+from dotleader.handbook.stocks.stock import Stock
 from dotleader.page.drawn import Drawn, Text
 from dotleader.page.extents import extents
 from dotleader.page.face.faces import Face, faces_of

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from dotleader.handbook.phases import PHASES
-from dotleader.handbook.stock import Stock
+from dotleader.handbook.stocks.stock import Stock
 from dotleader.page.drawn import Box, Text, mm
 from dotleader.page.extents import Rect, extents
 from dotleader.page.face.edges import SLOTS, slot_heights, slot_of

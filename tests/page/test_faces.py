@@ -12,8 +12,8 @@ from itertools import combinations
 import pytest
 from hypothesis import given
 
-from dotleader.handbook.stock import Stock
-from dotleader.handbook.stock_measures import BLEED, hole_strip
+from dotleader.handbook.stocks.measures import BLEED, hole_strip
+from dotleader.handbook.stocks.stock import Stock
 from dotleader.page.drawn import Box, Font, Group, Ink, Line, Link, Text, mm, pt
 from dotleader.page.extents import Rect, extents
 from dotleader.page.face.faces import NO_LABEL, Face, faces_of

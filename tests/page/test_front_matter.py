@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 
 from dotleader.handbook.model import Handbook
 from dotleader.handbook.resolve import resolve
-from dotleader.handbook.stock import Stock
+from dotleader.handbook.stocks.stock import Stock
 from dotleader.page.drawn import Drawn, Text
 from dotleader.page.extents import Rect, extents
 from dotleader.page.face.book import make_book

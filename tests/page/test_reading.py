@@ -6,7 +6,7 @@ from itertools import pairwise
 
 import pytest
 
-from dotleader.handbook.stock import Stock
+from dotleader.handbook.stocks.stock import Stock
 from dotleader.page.drawn import Group, Link
 from dotleader.page.extents import Rect, extents
 from dotleader.page.face.placement import Side

@@ -10,8 +10,8 @@ from __future__ import annotations
 
 import pytest
 
-from dotleader.handbook.stock import Stock
-from dotleader.handbook.stock_measures import PRINTABLE_MARGIN, hole_strip
+from dotleader.handbook.stocks.measures import PRINTABLE_MARGIN, hole_strip
+from dotleader.handbook.stocks.stock import Stock
 from dotleader.page.drawn import Box, Drawn, Group, Line, Link, Text, mm
 from dotleader.page.extents import HERE, Rect, Turned, extents
 from dotleader.page.face.placement import Side

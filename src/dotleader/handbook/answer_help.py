@@ -51,8 +51,7 @@ def help_for(text: str, own: Sequence[str], known: Collection[str]) -> str:
         condition = _WHEN.sub("", rest)
         right = f"{position} if {condition}" if condition != rest else f"{position}, {rest}"
         return (
-            f"A condition follows a position after `if`, a remark after a comma: `{right}`. "
-            f"The positions are {names}."
+            f"A condition follows a position after `if`, a remark after a comma: `{right}`. The positions are {names}."
         )
     offer = _offer(text, own)
     return f"{offer}Its positions are {names}; a word for several of them is declared with `means`."

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from dotleader.handbook.amounts.numerals import NumberTrouble, read_number
+from dotleader.handbook.amounts.units import Unit, find_unit, like
 from dotleader.handbook.answer_help import help_for, is_remark
 from dotleader.handbook.cards import Move, Phrase
 from dotleader.handbook.ledger import Ledger, part_of
 from dotleader.handbook.model import Control, Gauge
-from dotleader.handbook.numerals import NumberTrouble, read_number
 from dotleader.handbook.positions import matched
-from dotleader.handbook.units import Unit, find_unit, like
 from dotleader.source.finding import Related
 from dotleader.syntax.line_faults import one_apart
 from dotleader.syntax.plain import folded

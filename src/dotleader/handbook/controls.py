@@ -5,13 +5,13 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
+from dotleader.handbook.amounts.units import Unit
 from dotleader.handbook.gather import At
 from dotleader.handbook.ledger import Ledger, offered, part_of, split_prefix
 from dotleader.handbook.model import Control, Effect, Fact, Gauge, Meaning, Need
 from dotleader.handbook.numbers import Numbers, UnworkableError
 from dotleader.handbook.phrases import Phrases
 from dotleader.handbook.positions import Positions, matched, read_positions
-from dotleader.handbook.units import Unit
 from dotleader.source.finding import Related
 from dotleader.source.text import Spot
 from dotleader.syntax.plain import folded

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from dotleader.handbook.amounts.units import Basis
 from dotleader.handbook.gather import At
 from dotleader.handbook.ledger import Ledger, offered
 from dotleader.handbook.model import Fact, From
-from dotleader.handbook.units import Basis
 from dotleader.source.text import Spot
 from dotleader.syntax.plain import folded
 from dotleader.syntax.tree import Row, SourceNote, Words

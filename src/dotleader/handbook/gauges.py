@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from dotleader.handbook.arithmetic import exactly_in
+from dotleader.handbook.amounts.arithmetic import exactly_in
+from dotleader.handbook.amounts.numerals import number_text
+from dotleader.handbook.amounts.quantity import Quantity
+from dotleader.handbook.amounts.trouble import Trouble, said
+from dotleader.handbook.amounts.units import Unit, shown_unit
 from dotleader.handbook.facts import check_head_source, origin_of
 from dotleader.handbook.gather import At
 from dotleader.handbook.ledger import Ledger
 from dotleader.handbook.model import Band, Fact, From, Gauge
 from dotleader.handbook.numbers import Numbers, UnworkableError
-from dotleader.handbook.numerals import number_text
-from dotleader.handbook.quantity import Quantity
-from dotleader.handbook.trouble import Trouble, said
-from dotleader.handbook.units import Unit, shown_unit
 from dotleader.syntax.plain import folded
 from dotleader.syntax.tree import Expression, Number, Row, Value
 

@@ -6,10 +6,10 @@ from collections.abc import Mapping
 from fractions import Fraction
 from types import MappingProxyType
 
+from dotleader.handbook.amounts.quantity import Shape
+from dotleader.handbook.amounts.units import Unit
 from dotleader.handbook.cards import Card, Essay, Phrase
-from dotleader.handbook.quantity import Shape
-from dotleader.handbook.stock import Stock
-from dotleader.handbook.units import Unit
+from dotleader.handbook.stocks.stock import Stock
 from dotleader.source.record import record
 from dotleader.source.text import SourceText, Spot
 

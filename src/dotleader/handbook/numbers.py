@@ -4,19 +4,21 @@ from __future__ import annotations
 
 from typing import NoReturn
 
-from dotleader.handbook import arithmetic
+from dotleader.handbook.amounts import arithmetic
+from dotleader.handbook.amounts.numerals import NumberTrouble, read_number
+from dotleader.handbook.amounts.printing import shown
+from dotleader.handbook.amounts.quantity import AtLeast, AtMost, Exact, Operand, Quantity, Range, Shape, Tolerance
+from dotleader.handbook.amounts.rounding import Side
+from dotleader.handbook.amounts.shapes import quantity_of, range_of, tolerance_of
+from dotleader.handbook.amounts.speed_symbols import speed_symbol
+from dotleader.handbook.amounts.trouble import Kind, Trouble, said, said_of_number
+from dotleader.handbook.amounts.units import Basis, Unit, find_unit, with_basis
+from dotleader.handbook.bands import Bands
 from dotleader.handbook.facts import origin_of
 from dotleader.handbook.gather import At
 from dotleader.handbook.ledger import Ledger, offered
-from dotleader.handbook.model import Band, Declared, Fact, Gauge
-from dotleader.handbook.numerals import NumberTrouble, read_number
-from dotleader.handbook.printing import shown
-from dotleader.handbook.quantity import AtLeast, AtMost, Exact, Operand, Quantity, Range, Shape, Tolerance
-from dotleader.handbook.rounding import Side
-from dotleader.handbook.shapes import quantity_of, range_of, tolerance_of
-from dotleader.handbook.speed_symbols import speed_symbol
-from dotleader.handbook.trouble import Kind, Trouble, said, said_of_number
-from dotleader.handbook.units import AmbiguousUnit, Basis, Unit, UnknownUnit, find_unit, with_basis
+from dotleader.handbook.model import Declared, Fact, Gauge
+from dotleader.handbook.unit_reading import read_unit
 from dotleader.source.finding import Related
 from dotleader.source.record import record
 from dotleader.source.text import Spot
@@ -66,6 +68,7 @@ class Numbers:
         self.sources = sources
         self.basis = basis
         self.ledger = ledger
+        self.bands = Bands(gauges, ledger)
         self.done: dict[str, Declared] = {}
         self.open: list[str] = []
 
@@ -218,26 +221,7 @@ class Numbers:
 
     def unit(self, text: str, spot: Spot) -> Unit | None:
         """The unit that a text names; said and None where it names none or does not say which."""
-        match find_unit(text):
-            case UnknownUnit(written, suggestions):
-                near = " or ".join(f"`{unit.symbol}`" for unit in suggestions)
-                self.ledger.say(
-                    "unknown-unit",
-                    spot,
-                    f"`{written}` is no unit.",
-                    f"Did you mean {near}?"
-                    if near
-                    else "Units are written as on the instrument: `KIAS`, `psi`, `US gal`.",
-                )
-                return None
-            case AmbiguousUnit(written, choices):
-                names = " or ".join(f"`{unit.symbol}`" for unit in choices)
-                self.ledger.say(
-                    "ambiguous-unit", spot, f"`{written}` does not say which unit it is.", f"Write {names}."
-                )
-                return None
-            case unit:
-                return unit
+        return read_unit(text, spot, self.ledger)
 
     def _reference(self, ref: Ref, at: At, parts: list[str]) -> Quantity:
         spot = at.spot(ref.span)
@@ -254,7 +238,7 @@ class Numbers:
             if isinstance(result, Trouble):
                 self._trouble(result, spot)
             return result
-        found = self.band(ref.name, spot)
+        found = self.bands.find(ref.name, spot)
         if found is not None:
             gauge, band, end = found
             parts.append(gauge.key)
@@ -262,7 +246,7 @@ class Numbers:
             if number is not None and (end or band.low == band.high):
                 return Quantity(number, gauge.unit)
             self._trouble(Trouble(Kind.NOT_EXACT, ref.name), spot)
-        elif not self.is_band(ref.name):
+        elif not self.bands.named(ref.name):
             self.unknown(ref.name, spot)
         raise UnworkableError
 
@@ -298,59 +282,6 @@ class Numbers:
             if folded(value) in self.entries and isinstance(find_unit(unit), Unit):
                 return f"Write `{{{value} in {unit}}}`."
         return ""
-
-    def is_band(self, name: str) -> bool:
-        """Whether a reference begins with the name of a gauge, so that a finding about it speaks of its bands."""
-        words = folded(name).split()
-        return any(" ".join(words[:count]) in self.gauges for count in range(1, len(words) + 1))
-
-    def band(self, name: str, spot: Spot) -> tuple[Gauge, Band, str] | None:
-        """The band that `GAUGE COLOUR [n] [low|high]` names; what is wrong with it is said."""
-        words = folded(name).split()
-        for count in range(len(words) - 1, 0, -1):
-            gauge = self.gauges.get(" ".join(words[:count]))
-            if gauge is not None:
-                self.ledger.mention("gauge", gauge.key, spot)
-                return self._band_of(gauge, words[count:], name, spot)
-        if folded(name) in self.gauges:
-            gauge = self.gauges[folded(name)]
-            self.ledger.mention("gauge", gauge.key, spot)
-            self._no_band(gauge, name, spot)
-        return None
-
-    def _band_of(self, gauge: Gauge, words: list[str], name: str, spot: Spot) -> tuple[Gauge, Band, str] | None:
-        end = words[-1] if words[-1] in ("low", "high") else ""
-        rest = words[:-1] if end else words
-        which = int(rest[-1]) if len(rest) > 1 and rest[-1].isdecimal() and len(rest[-1]) < 4 else 0
-        colour = " ".join(rest[:-1] if which else rest)
-        bands = [band for band in gauge.bands if folded(band.colour) == colour]
-        if not bands or which > len(bands):
-            self._no_band(gauge, name, spot)
-            return None
-        if len(bands) > 1 and not which:
-            choices = ", ".join(f"`{{{gauge.name} {colour} {n}}}` ({b.shown})" for n, b in enumerate(bands, 1))
-            self.ledger.say(
-                "ambiguous-reference",
-                spot,
-                f"`{gauge.name}` has {colour} {len(bands)} times.",
-                f"Say which: {choices}.",
-            )
-            return None
-        band = bands[which - 1 if which else 0]
-        if (end == "low" and band.low is None) or (end == "high" and band.high is None):
-            self._no_band(gauge, name, spot)
-            return None
-        return gauge, band, end
-
-    def _no_band(self, gauge: Gauge, name: str, spot: Spot) -> None:
-        forms = ", ".join(f"{band.colour} ({band.shown})" for band in gauge.bands)
-        self.ledger.say(
-            "unknown-value",
-            spot,
-            f"`{name}` names no range of the gauge `{gauge.name}`.",
-            f"It has {forms}." if forms else "The gauge has no rows yet.",
-            Related(gauge.spot, "The gauge is declared here."),
-        )
 
 
 def _shaped(shape: str, first: Quantity, second: Quantity | None) -> Shape | Trouble:

@@ -4,18 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from dotleader.handbook.amounts.quantity import Exact, Quantity, Range, Shape
+from dotleader.handbook.amounts.rounding import Side
+from dotleader.handbook.amounts.shapes import convert_shape
+from dotleader.handbook.amounts.speed_symbols import safe_side
+from dotleader.handbook.amounts.trouble import Kind, Trouble, said
+from dotleader.handbook.amounts.units import Unit, with_basis
 from dotleader.handbook.cards import Phrase, Use
 from dotleader.handbook.gather import At
 from dotleader.handbook.gauges import end_text
 from dotleader.handbook.ledger import Ledger
 from dotleader.handbook.model import Band, Gauge
 from dotleader.handbook.numbers import Numbers, shape_text, unit_of
-from dotleader.handbook.quantity import Exact, Quantity, Range, Shape
-from dotleader.handbook.rounding import Side
-from dotleader.handbook.shapes import convert_shape
-from dotleader.handbook.speed_symbols import safe_side
-from dotleader.handbook.trouble import Kind, Trouble, said
-from dotleader.handbook.units import Unit, with_basis
 from dotleader.source.text import Span, Spot
 from dotleader.syntax.tree import Ref, Words
 
@@ -56,8 +56,8 @@ class Phrases:
             shape = self.numbers.value(key).shape
             text = self._converted(shape, unit, safe_side(name), spot)
             return Use(ref.name, key, text or f"{{{ref.name}}}", spot)
-        band_name, unit = (name, unit) if name and self.numbers.is_band(name) else (ref.name, "")
-        found = self.numbers.band(band_name, spot)
+        band_name, unit = (name, unit) if name and self.numbers.bands.named(name) else (ref.name, "")
+        found = self.numbers.bands.find(band_name, spot)
         if found is not None:
             gauge, band, end = found
             text = _band_text(gauge, band, end)
@@ -65,7 +65,7 @@ class Phrases:
                 side = Side.UP if (end == "low") != (band.colour == "red") else Side.DOWN
                 text = self._converted(_band_shape(gauge, band, end), unit, side, spot)
             return Use(ref.name, gauge.key, text or f"{{{ref.name}}}", spot)
-        if not self.numbers.is_band(band_name):
+        if not self.numbers.bands.named(band_name):
             self.numbers.unknown(ref.name, spot)
         return Use(ref.name, "", f"{{{ref.name}}}", spot)
 

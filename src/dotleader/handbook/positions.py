@@ -5,8 +5,8 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import NamedTuple
 
-from dotleader.handbook.numerals import NumberTrouble, number_text, read_number
-from dotleader.handbook.units import Unit, find_unit, shown_unit
+from dotleader.handbook.amounts.numerals import NumberTrouble, number_text, read_number
+from dotleader.handbook.amounts.units import Unit, find_unit, shown_unit
 from dotleader.syntax.plain import folded
 
 

@@ -5,11 +5,11 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping, Sequence
 
+from dotleader.handbook.amounts.numerals import NumberTrouble, read_number
+from dotleader.handbook.amounts.units import Unit, find_unit, like
 from dotleader.handbook.cards import Phrase
 from dotleader.handbook.ledger import Ledger
 from dotleader.handbook.model import Gauge
-from dotleader.handbook.numerals import NumberTrouble, read_number
-from dotleader.handbook.units import Unit, find_unit, like
 from dotleader.source.finding import Related
 from dotleader.source.text import Spot
 

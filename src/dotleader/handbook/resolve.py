@@ -17,7 +17,7 @@ from dotleader.handbook.model import Control, Fact, Gauge, Handbook
 from dotleader.handbook.numbers import Entry, Numbers
 from dotleader.handbook.phrases import Phrases
 from dotleader.handbook.steps import Steps
-from dotleader.handbook.stocks import read_stock
+from dotleader.handbook.stocks.read import read_stock
 from dotleader.source.finding import Related
 from dotleader.source.outcome import Outcome
 from dotleader.source.record import replace

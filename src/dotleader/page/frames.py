@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from dotleader.handbook.stock import Stock
-from dotleader.handbook.stock_measures import OUTER_MARGIN, binding_margin
+from dotleader.handbook.stocks.measures import OUTER_MARGIN, binding_margin
+from dotleader.handbook.stocks.stock import Stock
 from dotleader.page.drawn import Font, mm
 from dotleader.page.imposition import lost_at_outer_edge
 from dotleader.page.labels import WIDEST

@@ -9,8 +9,8 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from dotleader.handbook.stock import Stock
-from dotleader.handbook.stock_measures import MARK_LENGTH, MARK_OFFSET, PRINTABLE_MARGIN, fills, sides_around
+from dotleader.handbook.stocks.measures import MARK_LENGTH, MARK_OFFSET, PRINTABLE_MARGIN, fills, sides_around
+from dotleader.handbook.stocks.stock import Stock
 from dotleader.source.record import record
 
 GUTTER = 2 * MARK_OFFSET + MARK_LENGTH

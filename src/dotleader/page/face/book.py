@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from dotleader.handbook.model import Handbook
-from dotleader.handbook.stock import Stock
+from dotleader.handbook.stocks.stock import Stock
 from dotleader.page.face.declared import lay_declared
 from dotleader.page.face.faces import Face, faces_of
 from dotleader.page.face.front_matter import lay_title, with_control_leaf

@@ -10,8 +10,8 @@ from collections.abc import Iterator
 from types import MappingProxyType
 
 from dotleader.handbook.phases import ORDER, phase_named
-from dotleader.handbook.stock import Stock
-from dotleader.handbook.stock_measures import BLEED, hole_strip
+from dotleader.handbook.stocks.measures import BLEED, hole_strip
+from dotleader.handbook.stocks.stock import Stock
 from dotleader.page.drawn import Box, Drawn, Font, Ink, Text, mm
 from dotleader.page.face.margins import Margins
 from dotleader.page.frames import BAND, band_width, frame_of

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from dotleader.handbook.stock import Stock
+from dotleader.handbook.stocks.stock import Stock
 from dotleader.page.drawn import Drawn, Group, Link, Text
 from dotleader.page.face import furniture
 from dotleader.page.face.edges import edge

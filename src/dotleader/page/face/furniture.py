@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from types import MappingProxyType
 
-from dotleader.handbook.stock import Stock
+from dotleader.handbook.stocks.stock import Stock
 from dotleader.page.drawn import Box, Drawn, Font, Line, Text, mm, pt
 from dotleader.page.face.margins import Margins
 from dotleader.page.frames import (

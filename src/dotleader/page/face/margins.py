@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from dotleader.handbook.stock import Stock
-from dotleader.handbook.stock_measures import OUTER_MARGIN, binding_margin
+from dotleader.handbook.stocks.measures import OUTER_MARGIN, binding_margin
+from dotleader.handbook.stocks.stock import Stock
 from dotleader.page.face.placement import Side
 from dotleader.page.frames import FOOT_MARGIN, frame_width
 from dotleader.source.record import record

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from dotleader.handbook.stock import Stock
+from dotleader.handbook.stocks.stock import Stock
 from dotleader.page.drawn import Drawn
 from dotleader.page.extents import Rect
 from dotleader.page.face.faces import Face

@@ -7,8 +7,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from dotleader.handbook.stock import Stock
-from dotleader.handbook.stock_measures import MARK_LENGTH, MARK_OFFSET, PRINTABLE_MARGIN
+from dotleader.handbook.stocks.measures import MARK_LENGTH, MARK_OFFSET, PRINTABLE_MARGIN
+from dotleader.handbook.stocks.stock import Stock
 from dotleader.page.drawn import Box, Drawn, Font, Line, Text, mm, pt
 from dotleader.page.face.placement import Side
 from dotleader.page.imposition import Imposition, Slot

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from dotleader.handbook.stock import Stock
-from dotleader.handbook.stock_measures import BLEED
+from dotleader.handbook.stocks.measures import BLEED
+from dotleader.handbook.stocks.stock import Stock
 from dotleader.page.drawn import Box, Drawn, Group
 from dotleader.page.extents import Rect, Turned
 from dotleader.page.face.faces import Face

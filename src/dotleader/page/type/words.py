@@ -10,8 +10,8 @@ from collections.abc import Iterable, Iterator
 from functools import lru_cache
 from typing import NamedTuple, TypeAlias
 
+from dotleader.handbook.amounts.units import UNITS
 from dotleader.handbook.cards import Phrase
-from dotleader.handbook.units import UNITS
 from dotleader.page.drawn import Font
 from dotleader.page.type.metrics import ems
 

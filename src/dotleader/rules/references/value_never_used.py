@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from dotleader.handbook.amounts.speed_symbols import speed_symbol
 from dotleader.handbook.model import Declared, Handbook
-from dotleader.handbook.speed_symbols import speed_symbol
 from dotleader.rules.rule import NO_SOURCE, Example, Rule
 from dotleader.rules.subject import Subject
 from dotleader.source.finding import Finding, Severity

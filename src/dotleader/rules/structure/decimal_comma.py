@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from dotleader.handbook.units import UnknownUnit, find_unit
+from dotleader.handbook.amounts.units import UnknownUnit, find_unit
 from dotleader.rules.rule import THE_LANGUAGE, Example, Rule
 from dotleader.rules.subject import Subject
 from dotleader.rules.walking import every_phrase

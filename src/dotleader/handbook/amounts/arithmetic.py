@@ -12,14 +12,14 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from dotleader.handbook.composing import composed, rooted
-from dotleader.handbook.numerals import Written
-from dotleader.handbook.printing import plain
-from dotleader.handbook.quantity import Operand, Quantity, Unrounded
-from dotleader.handbook.roots import Number, inverse, plus, root_of, times, too_large
-from dotleader.handbook.rounding import Side, places_of, round_to
-from dotleader.handbook.trouble import Kind, Trouble
-from dotleader.handbook.units import Basis, Unit, like
+from dotleader.handbook.amounts.composing import composed, rooted
+from dotleader.handbook.amounts.numerals import Written
+from dotleader.handbook.amounts.printing import plain
+from dotleader.handbook.amounts.quantity import Operand, Quantity, Unrounded
+from dotleader.handbook.amounts.roots import Number, inverse, plus, root_of, times, too_large
+from dotleader.handbook.amounts.rounding import Side, places_of, round_to
+from dotleader.handbook.amounts.trouble import Kind, Trouble
+from dotleader.handbook.amounts.units import Basis, Unit, like
 
 _MINUS_ONE = Fraction(-1)
 

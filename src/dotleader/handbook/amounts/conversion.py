@@ -8,11 +8,11 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from dotleader.handbook.arithmetic import exactly_in, rounded
-from dotleader.handbook.quantity import Quantity
-from dotleader.handbook.rounding import Side
-from dotleader.handbook.trouble import Trouble
-from dotleader.handbook.units import Unit
+from dotleader.handbook.amounts.arithmetic import exactly_in, rounded
+from dotleader.handbook.amounts.quantity import Quantity
+from dotleader.handbook.amounts.rounding import Side
+from dotleader.handbook.amounts.trouble import Trouble
+from dotleader.handbook.amounts.units import Unit
 
 
 def convert(quantity: Quantity, unit: Unit, side: Side, step: Fraction | None = None) -> Quantity | Trouble:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from enum import Enum, auto
 
-from dotleader.handbook.numerals import NumberFault, NumberTrouble
+from dotleader.handbook.amounts.numerals import NumberFault, NumberTrouble
 from dotleader.source.record import record
 
 

@@ -10,7 +10,7 @@ from __future__ import annotations
 from types import MappingProxyType
 from typing import NamedTuple
 
-from dotleader.handbook.rounding import Side
+from dotleader.handbook.amounts.rounding import Side
 
 
 class SpeedSymbol(NamedTuple):

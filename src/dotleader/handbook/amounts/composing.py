@@ -11,7 +11,7 @@ from collections.abc import Iterable
 from fractions import Fraction
 from math import prod
 
-from dotleader.handbook.units import UNITS, Basis, Dimension, Powers, Unit
+from dotleader.handbook.amounts.units import UNITS, Basis, Dimension, Powers, Unit
 
 _BASIS_NAMES = {basis.value for basis in Basis if basis is not Basis.NONE}
 

@@ -5,11 +5,11 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import assert_never
 
-from dotleader.handbook.numerals import MINUS, Written, number_text
-from dotleader.handbook.quantity import AtLeast, AtMost, Exact, Operand, Quantity, Range, Shape, Tolerance
-from dotleader.handbook.rounding import Side, round_to
-from dotleader.handbook.trouble import Kind, Trouble
-from dotleader.handbook.units import shown_unit
+from dotleader.handbook.amounts.numerals import MINUS, Written, number_text
+from dotleader.handbook.amounts.quantity import AtLeast, AtMost, Exact, Operand, Quantity, Range, Shape, Tolerance
+from dotleader.handbook.amounts.rounding import Side, round_to
+from dotleader.handbook.amounts.trouble import Kind, Trouble
+from dotleader.handbook.amounts.units import shown_unit
 
 _LONGEST = 24  # digits of a number in a message
 

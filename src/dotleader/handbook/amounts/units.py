@@ -12,8 +12,8 @@ from fractions import Fraction
 from types import MappingProxyType
 from typing import TypeAlias
 
-from dotleader.handbook.unit_spellings import ALIASES, AMBIGUOUS, MISSPELT
-from dotleader.handbook.unit_table import ROWS, Row
+from dotleader.handbook.amounts.unit_spellings import ALIASES, AMBIGUOUS, MISSPELT
+from dotleader.handbook.amounts.unit_table import ROWS, Row
 from dotleader.source.record import record
 
 Powers: TypeAlias = tuple[tuple[str, int], ...]

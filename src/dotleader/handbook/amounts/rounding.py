@@ -5,7 +5,7 @@ from __future__ import annotations
 from enum import StrEnum
 from fractions import Fraction
 
-from dotleader.handbook.roots import Number, floor_of, plus, times
+from dotleader.handbook.amounts.roots import Number, floor_of, plus, times
 
 _HALF = Fraction(1, 2)
 

@@ -5,7 +5,7 @@ Sources stand beside the measures; "common practice, no source" where there is n
 
 from __future__ import annotations
 
-from dotleader.handbook.stock import Stock
+from dotleader.handbook.stocks.stock import Stock
 
 PRINTABLE_MARGIN = 5_000
 """What a desktop printer may leave unprinted on every side of the paper (common practice, no source)."""

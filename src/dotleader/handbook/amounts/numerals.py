@@ -6,7 +6,7 @@ import re
 from enum import Enum, auto
 from fractions import Fraction
 
-from dotleader.handbook.rounding import places_of
+from dotleader.handbook.amounts.rounding import places_of
 from dotleader.source.record import record
 
 MINUS = "−"

@@ -6,8 +6,7 @@ from collections.abc import Iterator
 from math import isqrt
 from typing import NamedTuple
 
-from dotleader.handbook.stock import Stock
-from dotleader.handbook.stock_measures import (
+from dotleader.handbook.stocks.measures import (
     LEAST_LEAF_HEIGHT,
     LEAST_TEXT_WIDTH,
     OUTER_MARGIN,
@@ -17,6 +16,7 @@ from dotleader.handbook.stock_measures import (
     sides_around,
     text_width,
 )
+from dotleader.handbook.stocks.stock import Stock
 
 NEAREST_READ, FARTHEST_READ = 250_000, 1_500_000
 LONGEST_LEAF = 500_000

@@ -6,13 +6,13 @@ from collections.abc import Callable
 from fractions import Fraction
 from typing import TypeAlias, assert_never
 
-from dotleader.handbook.arithmetic import compare, exactly_in, is_temperature, rounded
-from dotleader.handbook.conversion import convert, step_for
-from dotleader.handbook.printing import plain, plain_shape
-from dotleader.handbook.quantity import AtLeast, AtMost, Exact, Quantity, Range, Shape, Tolerance
-from dotleader.handbook.rounding import Side
-from dotleader.handbook.trouble import Kind, Trouble
-from dotleader.handbook.units import Unit
+from dotleader.handbook.amounts.arithmetic import compare, exactly_in, is_temperature, rounded
+from dotleader.handbook.amounts.conversion import convert, step_for
+from dotleader.handbook.amounts.printing import plain, plain_shape
+from dotleader.handbook.amounts.quantity import AtLeast, AtMost, Exact, Quantity, Range, Shape, Tolerance
+from dotleader.handbook.amounts.rounding import Side
+from dotleader.handbook.amounts.trouble import Kind, Trouble
+from dotleader.handbook.amounts.units import Unit
 
 _Narrow: TypeAlias = Callable[[Fraction, Fraction, Unit, Fraction], Range | Tolerance | None]
 

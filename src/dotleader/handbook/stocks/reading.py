@@ -6,9 +6,9 @@ import re
 from collections.abc import Iterable
 from fractions import Fraction
 
-from dotleader.handbook.numerals import Numeral, read_number
-from dotleader.handbook.stock_library import INCH, SIZES, HoleRow, micrometres, paper_named, size_named
-from dotleader.handbook.trouble import said_of_number
+from dotleader.handbook.amounts.numerals import Numeral, read_number
+from dotleader.handbook.amounts.trouble import said_of_number
+from dotleader.handbook.stocks.library import INCH, SIZES, HoleRow, micrometres, paper_named, size_named
 from dotleader.source.record import record
 from dotleader.syntax.plain import folded
 

@@ -9,9 +9,9 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TypeAlias
 
-from dotleader.handbook.numerals import Written
-from dotleader.handbook.roots import Roots
-from dotleader.handbook.units import Unit
+from dotleader.handbook.amounts.numerals import Written
+from dotleader.handbook.amounts.roots import Roots
+from dotleader.handbook.amounts.units import Unit
 from dotleader.source.record import record
 
 

@@ -6,9 +6,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from dotleader.handbook.ledger import offered
-from dotleader.handbook.stock import Stock
-from dotleader.handbook.stock_faults import amiss
-from dotleader.handbook.stock_library import (
+from dotleader.handbook.stocks.faults import amiss
+from dotleader.handbook.stocks.library import (
     PAPERS,
     SIZES,
     STOCKS,
@@ -18,7 +17,8 @@ from dotleader.handbook.stock_library import (
     stock_named,
     usual_stock,
 )
-from dotleader.handbook.stock_reading import Unread, holes_of, length_of, paper_of, size_of
+from dotleader.handbook.stocks.reading import Unread, holes_of, length_of, paper_of, size_of
+from dotleader.handbook.stocks.stock import Stock
 from dotleader.source.finding import Finding, Related
 from dotleader.source.outcome import Outcome
 from dotleader.source.record import replace

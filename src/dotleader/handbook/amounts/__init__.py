@@ -1,0 +1,1 @@
+"""Exact numbers with their units: read, worked out, converted to the safe side, printed."""
