@@ -317,6 +317,12 @@ def test_names_stand_once() -> None:
     assert [rule for rule, _ in said(text)] == ["name-used-twice"] * 3
 
 
+def test_what_is_wrong_with_a_row_of_the_handbook_block_is_marked_and_not_its_name() -> None:
+    text = "handbook Book\n  aircraft .... A\n  airspeed in .... knots\n  paper .... Lettre\n"
+    assert said(text) == [("unknown-unit", "knots"), ("unreadable-value", "Lettre")]
+    assert said("handbook Book\n  paper .... “Lettre”\n") == [("unreadable-value", "paper")]
+
+
 def test_the_titles_of_faa_h_8083_3c_mean_their_phases() -> None:
     # FAA-H-8083-3C, Airplane Flying Handbook, chapter 1, "Use of Checklists": the eleven lists.
     lists = {

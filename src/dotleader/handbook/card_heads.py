@@ -63,7 +63,7 @@ class Cards:
                 continue
             spot = at.spot(body.keyword_span)
             if body.keyword in first:
-                self.ledger.twice("The line", body.keyword, spot, first[body.keyword])
+                self.ledger.again("The line", body.keyword, spot, first[body.keyword])
                 continue
             first[body.keyword] = spot
             if body.words is not None:

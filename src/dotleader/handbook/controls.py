@@ -69,7 +69,7 @@ def outlines(at: At, numbers: Numbers, ledger: Ledger, known: dict[str, Outline]
         seen: set[str] = set()
         for position in outline.positions.names:
             if matched(position) in seen and line.body.right is not None:
-                ledger.twice("The position", position, at.spot(line.body.right.span), at.spot(line.body.right.span))
+                ledger.again("The position", position, at.spot(line.body.right.span), at.spot(line.body.right.span))
             seen.add(matched(position))
         known[outline.key] = outline
 
@@ -162,7 +162,7 @@ class Reading:
                 )
                 continue
             if key in once and name not in ("needs", "turned", "means", "springs", "also called", "read on"):
-                self.ledger.twice("The property", row.left.text, spot, once[key])
+                self.ledger.again("The property", row.left.text, spot, once[key])
                 continue
             once[key] = spot
             found.append((line, row, key, row.right))
@@ -192,10 +192,12 @@ class Reading:
             self.ledger.say(
                 "unknown-position",
                 spot,
-                f"`{text}` is not a control and a position."
+                f"`{text}` begins with the name of no declared control."
                 if split is None
                 else f"`{text}` names a control but no position of it.",
-                f"Write both as declared: `{sample}`.",
+                offered(text, self.names, f"A control and its position are meant, both as declared: `{sample}`.")
+                if split is None
+                else f"Write both as declared: `{sample}`.",
             )
             return None
         outline = self.known[folded(split[0])]

@@ -43,10 +43,18 @@ def read_facts(at: At, ledger: Ledger, known: tuple[str, ...] | None) -> dict[st
                 offered(key, known, "It can say: " + ", ".join(f"`{name}`" for name in known) + "."),
             )
         if key in facts:
-            ledger.twice("The row", left.text, spot, facts[key].spot)
+            (ledger.twice if known is None else ledger.again)("The row", left.text, spot, facts[key].spot)
             continue
         facts[key] = Fact(left.text, right.text, spot)
     return facts
+
+
+def value_spot(fact: Fact) -> Spot:
+    """Where the right part of a fact stands; its name where that is written in another way than it reads."""
+    source = fact.spot.source
+    at = source.text.find(fact.text, fact.spot.end) if fact.text else -1
+    on_its_line = at >= 0 and "\n" not in source.text[fact.spot.end : at]
+    return Spot(source, at, at + len(fact.text)) if on_its_line else fact.spot
 
 
 def airspeed_basis(facts: dict[str, Fact], ledger: Ledger) -> Basis:
@@ -60,7 +68,7 @@ def airspeed_basis(facts: dict[str, Fact], ledger: Ledger) -> Basis:
             return basis
     ledger.say(
         "unknown-unit",
-        fact.spot,
+        value_spot(fact),
         f"`{fact.text}` does not say what airspeeds are measured by.",
         "Write `KIAS`, `KCAS`, `mph IAS`, `km/h IAS` or the like.",
     )

@@ -26,12 +26,23 @@ class Ledger:
         self.mentions.append(Mention(kind, key, spot, self.card))
 
     def twice(self, what: str, name: str, spot: Spot, first: Spot) -> None:
+        """A name that is declared a second time."""
         self.say(
             "name-used-twice",
             spot,
             f"{what} `{name}` is declared twice.",
             "Give one of them another name, or take one out.",
             Related(first, "It is declared here first."),
+        )
+
+    def again(self, what: str, word: str, spot: Spot, first: Spot) -> None:
+        """A word of the language that stands a second time where it can stand once."""
+        self.say(
+            "name-used-twice",
+            spot,
+            f"{what} `{word}` is given twice.",
+            "Take one of them out.",
+            Related(first, "It is given here first."),
         )
 
 

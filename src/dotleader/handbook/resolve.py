@@ -9,7 +9,7 @@ from dotleader.handbook.answers import Answers
 from dotleader.handbook.card_heads import Cards
 from dotleader.handbook.cards import Card, Essay
 from dotleader.handbook.controls import Outline, Reading, outlines
-from dotleader.handbook.facts import HANDBOOK_FACTS, airspeed_basis, check_head_source, read_facts
+from dotleader.handbook.facts import HANDBOOK_FACTS, airspeed_basis, check_head_source, read_facts, value_spot
 from dotleader.handbook.gather import At, Gathered, Read, gather
 from dotleader.handbook.gauges import read_gauge
 from dotleader.handbook.ledger import Ledger
@@ -71,13 +71,13 @@ class _Resolving:
         stock_blocks = self.blocks.get("stock", [])
         for at in stock_blocks[1:]:
             first = stock_blocks[0]
-            self.ledger.twice("The block", "stock", at.spot(at.block.head.span), first.spot(first.block.head.span))
+            self.ledger.again("The block", "stock", at.spot(at.block.head.span), first.spot(first.block.head.span))
         chosen = stock_blocks[0] if stock_blocks else None
         stock = read_stock(
             Placed(chosen.start, chosen.block) if chosen else None,
             chosen.source if chosen else self.main,
             paper.text if paper else "",
-            paper.spot if paper else None,
+            value_spot(paper) if paper else None,
         )
         self.ledger.findings.extend(stock.findings)
         return Handbook(
@@ -102,7 +102,7 @@ class _Resolving:
         blocks = self.blocks.get(keyword, [])
         for at in blocks[1:]:
             first = blocks[0]
-            self.ledger.twice("The block", keyword, at.spot(at.block.head.span), first.spot(first.block.head.span))
+            self.ledger.again("The block", keyword, at.spot(at.block.head.span), first.spot(first.block.head.span))
         return read_facts(blocks[0], self.ledger, known) if blocks else {}
 
     def _entries(self) -> dict[str, Entry]:
