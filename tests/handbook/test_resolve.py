@@ -317,6 +317,17 @@ def test_names_stand_once() -> None:
     assert [rule for rule, _ in said(text)] == ["name-used-twice"] * 3
 
 
+@pytest.mark.parametrize("positions", ["OFF / ON", "OFF/ON", "OFF; ON", "OFF | ON", "OFF or ON", "UP to", "to DOWN"])
+def test_positions_that_are_not_listed_with_commas(positions: str) -> None:
+    text = f"equipment\n  Pump .... {positions}\n"
+    assert said(text) == [("unreadable-value", positions)]
+
+
+@pytest.mark.parametrize("positions", ["PULLED", "OFF, L/R, BOTH", "CUT OFF to RICH", "any hPa", "OFF, ON or so"])
+def test_positions_that_are_right(positions: str) -> None:
+    assert said(f"equipment\n  Pump .... {positions}\n") == []
+
+
 def test_what_is_wrong_with_a_row_of_the_handbook_block_is_marked_and_not_its_name() -> None:
     text = "handbook Book\n  aircraft .... A\n  airspeed in .... knots\n  paper .... Lettre\n"
     assert said(text) == [("unknown-unit", "knots"), ("unreadable-value", "Lettre")]

@@ -11,7 +11,7 @@ from dotleader.handbook.ledger import Ledger, offered, part_of, split_prefix
 from dotleader.handbook.model import Control, Effect, Fact, Gauge, Meaning, Need
 from dotleader.handbook.numbers import Numbers, UnworkableError
 from dotleader.handbook.phrases import Phrases
-from dotleader.handbook.positions import Positions, matched, read_positions
+from dotleader.handbook.positions import Positions, matched, read_positions, unlisted
 from dotleader.source.finding import Related
 from dotleader.source.text import Spot
 from dotleader.syntax.plain import folded
@@ -66,6 +66,13 @@ def outlines(at: At, numbers: Numbers, ledger: Ledger, known: dict[str, Outline]
         if outline.key in known:
             ledger.twice("The control", outline.name, outline.spot, known[outline.key].spot)
             continue
+        if line.body.right is not None and unlisted(outline.positions):
+            ledger.say(
+                "unreadable-value",
+                at.spot(line.body.right.span),
+                f"`{line.body.right.text}` is read as a single position.",
+                "Positions are listed with commas, `OFF, ON`; a lever is a range, `CLOSED to FULL`.",
+            )
         seen: set[str] = set()
         for position in outline.positions.names:
             if matched(position) in seen and line.body.right is not None:

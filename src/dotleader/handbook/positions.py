@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -28,6 +29,14 @@ def read_positions(text: str) -> Positions:
         low, _, high = parts[0].partition(" to ")
         return Positions((low.strip(), high.strip(), *parts[1:]), lever=True)
     return Positions(tuple(parts))
+
+
+_SEPARATED = re.compile(r"\S\s*[/;|]\s*\S|\sor\s|\sto$|^to\s")
+
+
+def unlisted(positions: Positions) -> bool:
+    """Whether what is read as the only position of a control is several, joined by something else than commas."""
+    return len(positions.names) == 1 and _SEPARATED.search(positions.names[0]) is not None
 
 
 @lru_cache(maxsize=4096)

@@ -27,6 +27,17 @@ normal Before takeoff
     (("unreadable-value", "55 - 95"),),
 )
 
+SLASHED = Example(
+    """\
+equipment
+  Fuel pump ..... OFF / ON
+
+normal Before takeoff
+  Fuel pump ..... ON
+""",
+    (("unreadable-value", "OFF / ON"),),
+)
+
 GOOD = Example(
     """\
 values
@@ -43,7 +54,8 @@ RULE = Rule(
     family="structure",
     what=(
         "A row of `speeds`, `values` or a gauge whose right part cannot be read as a number, a range, a tolerance or "
-        "arithmetic. A dash between two numbers is a range to whoever wrote it, and less than nothing to arithmetic."
+        "arithmetic. A dash between two numbers is a range to whoever wrote it, and less than nothing to arithmetic. "
+        "Also positions and properties of a control, and rows of a `stock`, that are not written as they have to be."
     ),
     why="A value that cannot be read cannot be printed wherever a card refers to it.",
     source=THE_LANGUAGE,
@@ -51,7 +63,7 @@ RULE = Rule(
         "Write a number and its unit, such as `82 KIAS`, `55 to 95 psi`, `62 +/- 2 mm`, `at least 5 US qt`, or "
         "arithmetic over references. Words belong into a `text` block or an item."
     ),
-    bad=(BAD, DASHED),
+    bad=(BAD, DASHED, SLASHED),
     good=(GOOD,),
     found_by="parsing",
 )
