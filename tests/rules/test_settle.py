@@ -32,8 +32,10 @@ def test_without_a_suppression_the_finding_stands() -> None:
         ("  # allow value-never-used: kept for the placard", "  spare .... 5 mm  unverified"),
         ("  # allow value-never-used: the placard", "", "  # A remark.", "  spare .... 5 mm  unverified"),
         ("# allow value-never-used: the placard", "  spare .... 5 mm  unverified"),
+        ("  spare .... 5 mm  unverified # allow value-never-used: kept for the placard",),
+        ("  # Allow value-never-used: kept for the placard", "  spare .... 5 mm  unverified"),
     ],
-    ids=["at the end", "above", "above, with blank and comment between", "above, not indented"],
+    ids=["at the end", "above", "above, with blank and comment between", "above, not indented", "one space", "capital"],
 )
 def test_a_suppression_suppresses(rows: tuple[str, ...]) -> None:
     assert _values(*rows) == []

@@ -9,7 +9,7 @@ from dotleader.source.record import record
 from dotleader.source.text import SourceText, Span, Spot
 from dotleader.syntax.tree import Allow, Blank, Comment, File, Line, Prose
 
-_MEANT = re.compile(r"#\s*allow\s*(?:$|\S*\s*:|\S*-\S*|\S+$)")
+_MEANT = re.compile(r"#\s*[aA]llow\s*(?:$|\S*\s*:|\S*-\S*|\S+$)")
 """A comment that is meant as a suppression: `# allow two minutes for it` is none."""
 
 

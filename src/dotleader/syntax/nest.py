@@ -25,7 +25,7 @@ DEEPEST = 12
 """Levels of indentation below a head that are read."""
 
 ALLOW = re.compile(
-    r"(?:^|(?<=\s\s)|(?<=\s)(?=#\s*+allow\s++[a-z0-9-]++\s*+:))(#\s*+allow\b\s*+([^\s:]*+)\s*+:?\s*+(.*))$"
+    r"(?:^|(?<=\s\s)|(?<=\s)(?=#\s*+[aA]llow\s++[a-z0-9-]++\s*+:))(#\s*+[aA]llow\b\s*+([^\s:]*+)\s*+:?\s*+(.*))$"
 )
 """Two spaces stand before it; behind one space it is read where nothing else can be meant, and not printed."""
 
