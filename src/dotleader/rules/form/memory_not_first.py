@@ -93,7 +93,7 @@ RULE = Rule(
     ),
     source=(
         "FAA P-8740-29, that immediate-action items are done from memory and then followed up with the list; UK CAA "
-        "CAP 676, that they come first (from memory)"
+        "CAP 676, that they come first (cited from memory)"
     ),
     mend="Put one `memory` block right below `when`, and everything that is read from the card below it.",
     bad=(BAD_1, BAD_2),
