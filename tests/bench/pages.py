@@ -21,6 +21,7 @@ from dotleader.handbook.resolve import resolve
 from dotleader.output.pdf import PdfFacts, PdfPage, write_pdf
 from dotleader.page.drawn import Box, Drawn, Font, Group, Line, Text
 from dotleader.page.face.book import make_book
+from dotleader.page.lay.checklists import Checklists
 from dotleader.page.sheet.sheets import sheets
 from dotleader.source.outcome import Outcome
 from dotleader.source.text import SourceText
@@ -43,7 +44,7 @@ def example_pages() -> list[PdfPage]:
 
     main_text = SourceText("handbook.cards", HANDBOOK.read_text(encoding="utf-8"))
     handbook, _ = resolve(main_text, "handbook.cards", read).value
-    book = make_book(handbook, laid_out(handbook))
+    book = make_book(handbook, laid_out(handbook, Checklists(handbook).all()))
     width, height = book.stock.paper
     return [PdfPage(width, height, side.items) for sheet in sheets(book.faces, book.stock) for side in sheet.sides]
 

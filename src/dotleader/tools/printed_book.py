@@ -33,7 +33,7 @@ def print_handbook(handbook: Handbook, checklists: Sequence[LaidCard], draft: in
 
     `checklists` are the laid-out cards of the handbook.
     """
-    book = make_book(handbook, _laid_out(handbook, checklists), draft)
+    book = make_book(handbook, laid_out(handbook, checklists), draft)
     papers = tuple(sheets(book.faces, book.stock))
     progress = Progress("pages", len(book.faces) + 2 * len(papers))
     registration = handbook.fact("registration")
@@ -47,7 +47,7 @@ def print_handbook(handbook: Handbook, checklists: Sequence[LaidCard], draft: in
     return Printed({READING: reading, SHEETS: cut}, book, len(papers))
 
 
-def _laid_out(handbook: Handbook, checklists: Sequence[LaidCard]) -> Iterator[LaidCard]:
+def laid_out(handbook: Handbook, checklists: Sequence[LaidCard]) -> Iterator[LaidCard]:
     """Every card with what explains it, and every text, in the order of the source."""
     frame, symbols = frame_of(handbook.stock), symbols_of(handbook)
     for card, laid in zip(handbook.cards, checklists, strict=True):
