@@ -7,6 +7,7 @@ import os
 import subprocess
 import sys
 from io import BytesIO
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -176,19 +177,20 @@ def test_progress_is_told_after_each_page() -> None:
     assert told == [1, 2]
 
 
+@pytest.mark.skipif(not Path("/proc/self/status").exists(), reason="what a process took is not told here")
 def test_a_thousand_pages_stay_in_little_memory() -> None:
+    # VmHWM is this process's own; the figure of `getrusage` is at least what its parent took before it started.
     code = (
-        "import io, resource; from dotleader.output.pdf import *; from dotleader.page.drawn import *\n"
+        "import io; from dotleader.output.pdf import *; from dotleader.page.drawn import *\n"
         "def items(p):\n"
         " yield from (Text(27000, 9000 + 2500 * i, f'Item {p}.{i} to check', 12000) for i in range(80))\n"
         " yield from (Line(((0, 2500 * i), (9000, 2500 * i)), 212) for i in range(40))\n"
         "def page(p): return PdfPage(146050, 222250, tuple(items(p)))\n"
         "write_pdf(map(page, range(1000)), PdfFacts('t', '', '', None, True), io.BytesIO())\n"
-        "print(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss)"
+        "print(next(line.split()[1] for line in open('/proc/self/status') if line.startswith('VmHWM')))"
     )
-    pytest.importorskip("resource")
     ran = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
-    assert int(ran.stdout) < 200_000  # kilobytes on Linux: 500 leaves
+    assert int(ran.stdout) < 200_000  # kilobytes: 500 leaves
 
 
 def test_reportlab_is_loaded_by_one_module_only() -> None:
