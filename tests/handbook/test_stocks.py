@@ -13,10 +13,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from dotleader.handbook.stocks.faults import amiss
-from dotleader.handbook.stocks.library import SIZES, STOCKS, micrometres
+from dotleader.handbook.stocks.hole_rows import holes_of
+from dotleader.handbook.stocks.known import STOCK_NAMES
 from dotleader.handbook.stocks.measures import binding_margin, fills, hole_strip, text_width
-from dotleader.handbook.stocks.read import SAMPLES, read_stock
-from dotleader.handbook.stocks.reading import holes_of, length_of, paper_of, size_of
+from dotleader.handbook.stocks.read import read_stock
+from dotleader.handbook.stocks.reading import length_of, paper_of, size_of
+from dotleader.handbook.stocks.rows import SAMPLES
+from dotleader.handbook.stocks.sizes import SIZES, micrometres
 from dotleader.handbook.stocks.stock import Stock
 from dotleader.source.finding import Finding
 from dotleader.source.outcome import Outcome
@@ -105,7 +108,7 @@ def test_sizes_are_those_of_iso_216(name: str, size: tuple[int, int]) -> None:
     assert SIZES[name] == (size[0] * 1000, size[1] * 1000)
 
 
-@pytest.mark.parametrize("name", STOCKS)
+@pytest.mark.parametrize("name", STOCK_NAMES)
 def test_every_stock_that_has_a_name_can_be_made(name: str) -> None:
     outcome = read(f"stock {name}\n")
     assert outcome.findings == ()
@@ -228,7 +231,12 @@ def test_a_property_given_twice_is_said() -> None:
         (("holes .... 4, 80 mm apart",), "4, 80 mm apart", "18 mm beyond the ends"),
         (("holes .... 2, 80 mm apart, 6 mm wide, 2 mm from edge",), None, "1 mm beyond the edge of the leaf"),
         (("holes .... 9, 5 mm apart",), "9, 5 mm apart", "run into one another"),
-        (("corners .... 20 mm", "holes .... 3, 100 mm apart, 6 mm wide, 5 mm from edge"), None, "corners"),
+        # From the corner's middle to the hole's, sqrt(9^2 + 9^2) = 12.728 mm; with its radius 1.728 mm beyond 14 mm.
+        (
+            ("corners .... 14 mm", "holes .... 3, 100 mm apart, 6 mm wide, 5 mm from edge"),
+            "3, 100 mm apart, 6 mm wide, 5 mm from edge",
+            "1.8 mm into the rounded corners",
+        ),
         (("corners .... 80 mm",), "80 mm", "12 mm wider than the leaf"),
         (("read at .... 60 mm",), "60 mm", "190 mm too near"),
         (("read at .... 6000 mm",), "6000 mm", "4500 mm too far"),

@@ -31,11 +31,13 @@ class Slot:
 @record
 class Imposition:
     """`slots` in the order in which leaves are laid down. `filling` leaves share their cuts with each other and with
-    the edge of the paper: there is neither bleed nor waste, and no mark can stand beside them."""
+    the edge of the paper: there is neither bleed nor waste, and no mark can stand beside them. `margin` is what the
+    printer leaves unprinted along the paper's edges."""
 
     paper: tuple[int, int]
     slots: tuple[Slot, ...]
     filling: bool
+    margin: int = PRINTABLE_MARGIN
 
 
 @lru_cache(maxsize=64)
@@ -44,7 +46,8 @@ def imposition(stock: Stock) -> Imposition:
     best: tuple[int, int, int, bool, int] = (0, 0, 0, False, 0)
     for turned in (False, True):
         width, height = stock.leaf[::-1] if turned else stock.leaf
-        marked = _fit(width, stock.paper[0]), _fit(height, stock.paper[1])
+        margin = stock.printable_margin
+        marked = _fit(width, stock.paper[0], margin), _fit(height, stock.paper[1], margin)
         filled = fills(width, stock.paper[0]), fills(height, stock.paper[1])
         for (columns, rows), filling in ((marked, False), (filled, True)):
             if columns * rows > best[0]:
@@ -52,11 +55,11 @@ def imposition(stock: Stock) -> Imposition:
     count, columns, rows, filling, turn = best
     if not count:
         raise ValueError(f"no leaf of {stock.leaf} fits the paper {stock.paper}")  # no stock that was read is so
-    return Imposition(stock.paper, _slots(stock, columns, rows, filling, turn), filling)
+    return Imposition(stock.paper, _slots(stock, columns, rows, filling, turn), filling, stock.printable_margin)
 
 
-def _fit(length: int, paper: int) -> int:
-    return max(0, (paper - 2 * sides_around() + GUTTER) // (length + GUTTER))
+def _fit(length: int, paper: int, margin: int) -> int:
+    return max(0, (paper - 2 * sides_around(margin) + GUTTER) // (length + GUTTER))
 
 
 def _slots(stock: Stock, columns: int, rows: int, filling: bool, turn: int) -> tuple[Slot, ...]:
@@ -86,9 +89,9 @@ def _head_to_foot(turn: int, place: int, count: int) -> int:
     return 0 if first_half else 180
 
 
-def printable(paper: tuple[int, int]) -> tuple[int, int, int, int]:
+def printable(paper: tuple[int, int], margin: int = PRINTABLE_MARGIN) -> tuple[int, int, int, int]:
     """Left, top, right and bottom of what a printer reaches."""
-    return PRINTABLE_MARGIN, PRINTABLE_MARGIN, paper[0] - PRINTABLE_MARGIN, paper[1] - PRINTABLE_MARGIN
+    return margin, margin, paper[0] - margin, paper[1] - margin
 
 
 @lru_cache(maxsize=64)
@@ -99,7 +102,7 @@ def lost_at_outer_edge(stock: Stock) -> int:
         return 0
     lost = 0
     for slot in laid.slots:
-        left, top, right, bottom = printable(laid.paper)
+        left, top, right, bottom = printable(laid.paper, laid.margin)
         match slot.turn:
             case 0:
                 lost = max(lost, slot.x + slot.w - right)

@@ -8,6 +8,7 @@ from __future__ import annotations
 from types import MappingProxyType
 
 from dotleader.rules.checks import CHECKED
+from dotleader.rules.form import narrow_seal
 from dotleader.rules.references import (
     ambiguous_reference,
     ambiguous_unit,
@@ -114,6 +115,8 @@ REFERENCES = (
     value_without_source.RULE,
 )
 
+FORM = (narrow_seal.RULE,)
+
 SUPPRESSIONS = (
     allow_without_reason.RULE,
     allow_unknown_rule.RULE,
@@ -121,7 +124,7 @@ SUPPRESSIONS = (
     allow_unused.RULE,
 )
 
-_LISTED = (*STRUCTURE, *REFERENCES, *CHECKED, *SUPPRESSIONS)
+_LISTED = (*STRUCTURE, *REFERENCES, *CHECKED, *FORM, *SUPPRESSIONS)
 RULES: tuple[Rule, ...] = tuple(rule for family in FAMILIES for rule in _LISTED if rule.family == family)
 """By families, in each in the order of the lists."""
 

@@ -3,37 +3,32 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from math import isqrt
-from typing import NamedTuple
 
+from dotleader.handbook.stocks.fault import Amiss, millimetres
+from dotleader.handbook.stocks.hole_faults import hole_faults
 from dotleader.handbook.stocks.measures import (
+    BLEED,
     LEAST_LEAF_HEIGHT,
+    LEAST_SEAL,
+    LEAST_SEAL_OF_ALL,
     LEAST_TEXT_WIDTH,
     OUTER_MARGIN,
     binding_margin,
     fills,
     hole_strip,
+    seals,
     sides_around,
     text_width,
 )
 from dotleader.handbook.stocks.stock import Stock
+from dotleader.handbook.stocks.thickness import hole_from_edge
 
 NEAREST_READ, FARTHEST_READ = 250_000, 1_500_000
 LONGEST_LEAF = 500_000
+WIDEST_MARGIN = 25_000
+THICKEST_FILM = THICKEST_PAPER = 1_000
 
-
-class Amiss(NamedTuple):
-    """`of` is the property that is at fault, or the one that is most likely to be."""
-
-    of: str
-    message: str
-    help: str
-
-
-def millimetres(length: int, up: bool = False) -> str:
-    """A length for a message: `3.2 mm`. Rounded to a tenth, upwards where it is the least that is missing."""
-    tenths = -(-length // 100) if up else (length + 50) // 100
-    return f"{tenths // 10}.{tenths % 10} mm".replace(".0 mm", " mm")
+_SEAL_HELP = "A pouch is larger than its leaf by the seal on both sides, 1/4 in as a rule."
 
 
 def amiss(stock: Stock) -> Iterator[Amiss]:
@@ -41,61 +36,104 @@ def amiss(stock: Stock) -> Iterator[Amiss]:
     if max(stock.leaf) > LONGEST_LEAF:
         yield Amiss(
             "leaf",
-            f"A leaf of {millimetres(max(stock.leaf))} is larger than any that is bound.",
+            f"A leaf of {millimetres(max(stock.leaf))} is {millimetres(max(stock.leaf) - LONGEST_LEAF, up=True)} "
+            "larger than any that is bound.",
             "A leaf is 500 mm long at most; check the number and its unit.",
         )
         return
-    papers = list(_paper(stock))
+    margins = list(_printable_margin(stock))
+    yield from margins
+    papers = list(_paper(stock)) if not margins else []
     yield from papers
     yield from _pouch(stock)
     if not papers:  # the room for text on a leaf that is far too large or small says nothing more
         yield from _text(stock)
     corner = list(_corners(stock))
-    yield from corner or _holes(stock)
+    yield from corner or hole_faults(stock)
+    yield from _rings(stock)
+    yield from _thickness(stock)
     yield from _reading(stock)
 
 
+def doubtful(stock: Stock) -> Iterator[Amiss]:
+    """What had better not be, in a stock that can be made: a seal of almost 1/8 in."""
+    if stock.pouch == (0, 0):
+        return
+    narrowest = min(seals(stock))
+    if LEAST_SEAL_OF_ALL <= narrowest < LEAST_SEAL:
+        yield Amiss(
+            "pouch",
+            f"The seal is {millimetres(narrowest)} wide, {millimetres(LEAST_SEAL - narrowest, up=True)} less than "
+            "1/8 in.",
+            "Cut the leaf smaller, or take a larger pouch; or lay it into the very middle and look for gaps.",
+        )
+
+
+def _printable_margin(stock: Stock) -> Iterator[Amiss]:
+    over = stock.printable_margin - WIDEST_MARGIN
+    if over > 0:
+        yield Amiss(
+            "printable margin",
+            f"A printable margin of {millimetres(stock.printable_margin)} is {millimetres(over, up=True)} more "
+            "than any printer leaves.",
+            "Measure what the printer leaves white along the edge of the paper, about `5 mm`.",
+        )
+
+
 def _paper(stock: Stock) -> Iterator[Amiss]:
-    """The leaf has to fit the paper with its crop marks, or fill it so that none are needed."""
+    """The leaf has to fit the paper with bleed and crop marks, or fill it so that none are needed."""
     leaf, paper = stock.leaf, stock.paper
-    around = 2 * sides_around()
+    around = 2 * sides_around(stock.printable_margin)
     for width, height in (leaf, leaf[::-1]):
         if fills(width, paper[0]) and fills(height, paper[1]):
             return
         if width + around <= paper[0] and height + around <= paper[1]:
             return
-    over = (min(leaf) - min(paper), max(leaf) - max(paper))
+    over = max(min(leaf) - min(paper), max(leaf) - max(paper))
     name = stock.paper_name
-    if max(over) > 0:
+    if over > 0:
         yield Amiss(
             "leaf",
-            f"The leaf is {millimetres(max(over), up=True)} larger than the paper ({name}).",
+            f"The leaf is {millimetres(over, up=True)} larger than the paper ({name}).",
             "Take a smaller leaf or a larger paper.",
         )
         return
-    missing = max(over) + around
+    advice = (
+        f"Leave {millimetres(around // 2)} of paper on every side of a leaf: for the printable margin and for crop "
+        f"marks outside of {millimetres(BLEED)} of bleed. Or fill the paper with it exactly."
+    )
+    if over + 2 * BLEED > 0:
+        bleeding = over + 2 * BLEED
+        yield Amiss(
+            "leaf",
+            f"The leaf with its bleed is {millimetres(bleeding, up=True)} larger than the paper ({name}).",
+            advice,
+        )
+        return
     yield Amiss(
         "leaf",
-        f"Beside the leaf, {millimetres(missing, up=True)} of paper ({name}) are missing for the crop marks.",
-        f"Leave {millimetres(sides_around())} of paper on every side of a leaf, or fill the paper with it exactly.",
+        f"Beside the leaf, {millimetres(over + around, up=True)} of paper ({name}) are missing for the crop marks.",
+        advice,
     )
 
 
 def _pouch(stock: Stock) -> Iterator[Amiss]:
     if stock.pouch == (0, 0):
         return
-    short = max(stock.leaf[0] - stock.pouch[0], stock.leaf[1] - stock.pouch[1])
+    pouch, leaf = stock.pouch, stock.leaf
+    short = max(leaf[0] - pouch[0], leaf[1] - pouch[1])
+    across = short > 0 and all(a - b >= 2 * LEAST_SEAL_OF_ALL for a, b in zip(pouch[::-1], leaf, strict=True))
+    help_ = "Write its width first, as the leaf stands." if across else _SEAL_HELP
     if short > 0:
-        yield Amiss(
-            "pouch",
-            f"The pouch is {millimetres(short, up=True)} smaller than the leaf.",
-            "A pouch is larger than its leaf by the seal on both sides, 1/4 in as a rule.",
-        )
+        yield Amiss("pouch", f"The pouch is {millimetres(short, up=True)} smaller than the leaf.", help_)
     elif short == 0:
+        yield Amiss("pouch", "The pouch is no larger than the leaf, and nothing is left to seal it.", help_)
+    elif (narrowest := min(seals(stock))) < LEAST_SEAL_OF_ALL:
         yield Amiss(
             "pouch",
-            "The pouch is no larger than the leaf, and nothing is left to seal it.",
-            "A pouch is larger than its leaf by the seal on both sides, 1/4 in as a rule.",
+            f"The seal is {millimetres(narrowest)} wide, {millimetres(LEAST_SEAL - narrowest, up=True)} less than the "
+            "1/8 in that it needs.",
+            _SEAL_HELP,
         )
 
 
@@ -121,62 +159,66 @@ def _text(stock: Stock) -> Iterator[Amiss]:
 
 
 def _corners(stock: Stock) -> Iterator[Amiss]:
-    over = 2 * stock.corner_radius - min(stock.leaf)
+    """A corner may not reach past seal and margin, where what is printed begins."""
+    radius = stock.corner_radius
+    over = 2 * radius - min(stock.leaf)
+    help_ = "A corner's radius is some millimetres, such as `6 mm`."
     if over > 0:
         yield Amiss(
             "corners",
-            f"Two corners of {millimetres(stock.corner_radius)} are {millimetres(over, up=True)} wider than the leaf.",
-            "A corner's radius is some millimetres, such as `6 mm`.",
+            f"Two corners of {millimetres(radius)} are {millimetres(over, up=True)} wider than the leaf.",
+            help_,
+        )
+        return
+    seal = max(0, min(seals(stock)))
+    past = radius - seal - OUTER_MARGIN
+    if past > 0:
+        beside = f"a seal of {millimetres(seal)} and a margin of {millimetres(OUTER_MARGIN)} have"
+        if not seal:
+            beside = f"a margin of {millimetres(OUTER_MARGIN)} has"
+        yield Amiss(
+            "corners",
+            f"Corners of {millimetres(radius)} are {millimetres(past, up=True)} larger than {beside} room for.",
+            help_,
         )
 
 
-def _holes(stock: Stock) -> Iterator[Amiss]:
-    """Only the worst hole is spoken of: where one is out, others are too."""
+def _rings(stock: Stock) -> Iterator[Amiss]:
+    if not stock.ring_width:
+        return
     if not stock.holes:
+        yield Amiss("rings", "There are rings, and no holes for them.", "Say in `holes` where they go.")
         return
-    across = stock.leaf[0] if stock.bound_at == "left" else stock.leaf[1]
-    along = stock.leaf[1] if stock.bound_at == "left" else stock.leaf[0]
-    closest = min((b - a for a, b in zip(stock.holes, stock.holes[1:], strict=False)), default=None)
-    if closest is not None and closest <= stock.hole_diameter:
+    if stock.rings > len(stock.holes):
         yield Amiss(
-            "holes",
-            f"The holes run into one another: they are {millimetres(closest)} apart and "
-            f"{millimetres(stock.hole_diameter)} wide.",
-            "Check how far apart they are, centre to centre.",
+            "rings",
+            f"There are {stock.rings} rings, and no more than {len(stock.holes)} holes.",
+            "Take a ring for each hole at most.",
         )
-        return
-    radius = -(-stock.hole_diameter // 2)
-    edge = min(stock.hole_edge, across - stock.hole_edge)
-    ends = min(min(at, along - at) for at in stock.holes)
-    if edge < radius:
-        film = stock.pouch != (0, 0)
-        counted = " They are counted from the edge of the pouch." if film and stock.hole_edge < radius else ""
+    edge = hole_from_edge(stock)
+    short = edge + 1 - stock.ring_width
+    if short > 0:
         yield Amiss(
-            "holes",
-            f"The holes reach {millimetres(radius - edge, up=True)} beyond the edge of the leaf.",
-            f"Put them farther from the edge.{counted}",
-        )
-    elif ends < radius:
-        yield Amiss(
-            "holes",
-            f"The outermost holes reach {millimetres(radius - ends, up=True)} beyond the ends of the leaf's edge, "
-            f"which is {millimetres(along)} long.",
-            "Take fewer holes, or put them closer together.",
-        )
-    elif (into := _into_corner(ends, edge, stock.corner_radius, radius)) > 0:
-        yield Amiss(
-            "holes",
-            f"The outermost holes reach {millimetres(into, up=True)} into the rounded corners.",
-            "Take smaller corners, or put the holes closer together or farther from the edge.",
+            "rings",
+            f"Rings of {millimetres(stock.ring_width)} are {millimetres(short, up=True)} too narrow to close around "
+            f"the {millimetres(edge)} from hole to edge.",
+            "Take wider rings, measured inside, or put the holes nearer to the edge.",
         )
 
 
-def _into_corner(along: int, across: int, corner: int, radius: int) -> int:
-    """By how much a hole reaches out of a rounded corner; not above zero where it lies inside."""
-    if along >= corner or across >= corner:
-        return 0
-    from_middle = isqrt((corner - along) ** 2 + (corner - across) ** 2)
-    return from_middle + radius - corner
+def _thickness(stock: Stock) -> Iterator[Amiss]:
+    """A film or paper that is far too thick has its number in a wrong unit."""
+    for key, thick, most in (
+        ("film", stock.film, THICKEST_FILM),
+        ("paper thickness", stock.paper_thickness, THICKEST_PAPER),
+    ):
+        if thick > most:
+            yield Amiss(
+                key,
+                f"{'Film' if key == 'film' else 'Paper'} of {millimetres(thick)} is "
+                f"{millimetres(thick - most, up=True)} thicker than any that is used.",
+                "Thickness is some hundredths of a millimetre, such as `5 mil` or `0.1 mm`.",
+            )
 
 
 def _reading(stock: Stock) -> Iterator[Amiss]:

@@ -5,10 +5,17 @@ Sources stand beside the measures; "common practice, no source" where there is n
 
 from __future__ import annotations
 
+from dotleader.handbook.stocks.stock import PRINTABLE_MARGIN as PRINTABLE_MARGIN  # noqa: PLC0414  # a measure like the rest
 from dotleader.handbook.stocks.stock import Stock
 
-PRINTABLE_MARGIN = 5_000
-"""What a desktop printer may leave unprinted on every side of the paper (common practice, no source)."""
+LEAST_SEAL = 3_175
+"""1/8 in: the film that is to be left around a leaf (film makers' and binderies' advice)."""
+
+LEAST_SEAL_OF_ALL = 3_000
+"""What pouches that are sold in whole millimetres leave: A5 in 154 x 216 mm (common practice, no source)."""
+
+USUAL_FILM = 127
+"""5 mil, the middle one of the films that are sold (common practice, no source). On each side of the leaf."""
 
 BLEED = 3_000
 """How far ink that reaches the edge is printed past it (common practice among print shops)."""
@@ -60,6 +67,16 @@ def fills(length: int, paper: int) -> int:
     return count if count and paper - count * length <= FILLING else 0
 
 
-def sides_around() -> int:
+def sides_around(printable_margin: int = PRINTABLE_MARGIN) -> int:
     """What a leaf needs of the paper on each of its sides where it does not fill it: marks, and the unprintable."""
-    return PRINTABLE_MARGIN + MARK_OFFSET + MARK_LENGTH
+    return printable_margin + MARK_OFFSET + MARK_LENGTH
+
+
+def seals(stock: Stock) -> tuple[int, int]:
+    """The film beyond the leaf at its left and right, and above and below it; (0, 0) without a pouch.
+
+    Below zero on a stock that cannot be.
+    """
+    if stock.pouch == (0, 0):
+        return 0, 0
+    return (stock.pouch[0] - stock.leaf[0]) // 2, (stock.pouch[1] - stock.leaf[1]) // 2

@@ -5,37 +5,24 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from dotleader.handbook.ledger import offered
-from dotleader.handbook.stocks.faults import amiss
-from dotleader.handbook.stocks.library import (
-    PAPERS,
-    SIZES,
-    STOCKS,
-    HoleRow,
-    Written,
-    paper_named,
-    stock_named,
-    usual_stock,
-)
-from dotleader.handbook.stocks.reading import Unread, holes_of, length_of, paper_of, size_of
+from dotleader.handbook.ledger import nearest, offered
+from dotleader.handbook.stocks.fault import Amiss, millimetres
+from dotleader.handbook.stocks.faults import amiss, doubtful
+from dotleader.handbook.stocks.known import STOCK_NAMES, known_stock, stock_named, usual_stock
+from dotleader.handbook.stocks.library import ALSO_CALLED
+from dotleader.handbook.stocks.making import made
+from dotleader.handbook.stocks.measures import seals
+from dotleader.handbook.stocks.reading import Unread
+from dotleader.handbook.stocks.rows import SAMPLES, changed
+from dotleader.handbook.stocks.sizes import PAPERS, SIZES, paper_named
 from dotleader.handbook.stocks.stock import Stock
+from dotleader.handbook.stocks.written import Written
 from dotleader.source.finding import Finding, Related
 from dotleader.source.outcome import Outcome
 from dotleader.source.record import replace
 from dotleader.source.text import SourceText, Span, Spot
 from dotleader.syntax.plain import folded
 from dotleader.syntax.tree import Blank, Comment, Placed, Row, Words
-
-SAMPLES = {
-    "leaf": "leaf .... 5.75 x 8.75 in",
-    "pouch": "pouch .... 6 x 9 in",
-    "corners": "corners .... 6 mm",
-    "holes": "holes .... 4, 40 mm apart, 6 mm wide, 12 mm from edge",
-    "bound at": "bound at .... left",
-    "paper": "paper .... Letter",
-    "read at": "read at .... 600 mm",
-}
-"""Each property of a stock with a line that is right."""
 
 
 def read_stock(placed: Placed | None, source: SourceText, paper: str, paper_spot: Spot | None = None) -> Outcome[Stock]:
@@ -57,13 +44,17 @@ def read_stock(placed: Placed | None, source: SourceText, paper: str, paper_spot
         )
     usual = usual_stock(known_paper)
     if placed is None:
-        stock = _made(_on_paper(STOCKS[usual], known_paper), usual, None)
+        stock = made(_on_paper(known_stock(usual), known_paper), usual, None)
         if not any(amiss(stock)):
             return Outcome(stock, tuple(findings))
-        return Outcome(_made(STOCKS[usual], usual, None), tuple(findings))
+        return Outcome(made(known_stock(usual), usual, None), tuple(findings))
     reading = _Reading(placed, source, findings)
     stock = reading.stock(known_paper)
     return Outcome(stock, tuple(findings))
+
+
+_ALIKE = {"pouch": ("seal", "leaf"), "paper thickness": ("paper weight",)}
+"""Rows that say the same in another way."""
 
 
 @dataclass(slots=True)
@@ -81,14 +72,13 @@ class _Reading:
         name, base = self._base(rows, known_paper)
         before = len(self.findings)
         written = self._written(rows, base)
-        stock = _made(written, name, here)
+        stock = made(written, name, here)
         if len(self.findings) > before:  # what stands in for a property that could not be read proves nothing
-            return stock if not any(amiss(stock)) else _made(base, name, here)
+            return stock if not any(amiss(stock)) else made(base, name, here)
         faults = list(amiss(stock))
-        for fault in faults:
-            spot = self._spot(rows[fault.of].span) if fault.of in rows else here
-            self.findings.append(Finding("impossible-stock", spot, fault.message, fault.help))
-        return _made(base, name, here) if faults else stock
+        self._faults("impossible-stock", faults, rows)
+        self._faults("narrow-seal", () if faults else doubtful(stock), rows)
+        return made(base, name, here) if faults else stock
 
     def _base(self, rows: dict[str, Words], known_paper: str) -> tuple[str, Written]:
         """The stock that the block's name or its paper stands for, and that its rows change."""
@@ -99,18 +89,25 @@ class _Reading:
             if found:
                 name, base = found
                 moved = _on_paper(base, known_paper)
-                return name, moved if not any(amiss(_made(moved, name, None))) else base
-            if not self._has_body():
-                self._say(
-                    "unknown-stock",
-                    head.span,
-                    f"There is no stock of the name `{head.text}`.",
-                    offered(head.text, STOCKS, f"The names are {_names(STOCKS)}; or describe the stock below it."),
-                )
+                return name, moved if not any(amiss(made(moved, name, None))) else base
+            self._unknown_name(head, rows)
         usual = usual_stock(known_paper)
-        moved = _on_paper(STOCKS[usual], known_paper)
+        moved = _on_paper(known_stock(usual), known_paper)
         name = head.text if head is not None else usual if not rows else ""
-        return name, moved if not any(amiss(_made(moved, name, None))) else STOCKS[usual]
+        return name, moved if not any(amiss(made(moved, name, None))) else known_stock(usual)
+
+    def _unknown_name(self, head: Words, rows: dict[str, Words]) -> None:
+        """A name of one's own needs a leaf below it; one that is almost a known name was meant for that."""
+        if "leaf" in rows:
+            return
+        names = f"The names are {_names(name for name in STOCK_NAMES if name not in ALSO_CALLED)}"
+        if not self._has_body():
+            near = offered(head.text, STOCK_NAMES, f"{names}; or describe the stock below it.")
+        elif nearest(head.text, STOCK_NAMES):
+            near = offered(head.text, STOCK_NAMES, "")
+        else:
+            return
+        self._say("unknown-stock", head.span, f"There is no stock of the name `{head.text}`.", near)
 
     def _has_body(self) -> bool:
         return any(not isinstance(line.body, Blank | Comment) for line in self.placed.block.lines)
@@ -145,16 +142,47 @@ class _Reading:
     def _written(self, rows: dict[str, Words], base: Written) -> Written:
         """The base with what the rows say; a row that cannot be read is said and changes nothing."""
         written = base
-        for key, words in rows.items():
+        for key in (key for key in SAMPLES if key in rows):
+            words = rows[key]
             if words.refs:
                 self._unread(key, words, Unread(f"`{words.text}` refers to a value, and a stock is written out."))
                 continue
-            changed = _changed(written, key, words.text)
-            if isinstance(changed, Unread):
-                self._unread(key, words, changed)
+            one = changed(written, key, words.text)
+            if isinstance(one, Unread):
+                self._unread(key, words, one)
             else:
-                written = changed
+                written = one
+        return self._with_film(rows, written)
+
+    def _with_film(self, rows: dict[str, Words], written: Written) -> Written:
+        """Pouch and seal say the same in two ways: the one that is written here goes, and both have to agree."""
+        if "seal" in rows and "pouch" not in rows:
+            written = replace(written, pouch=(0, 0))
+        elif "pouch" in rows and "seal" not in rows:
+            written = replace(written, seal=-1)
+        elif "seal" in rows and written.seal >= 0:
+            left = [seal - written.seal for seal in seals(made(written, "", None))]
+            worst = max(left, key=abs)
+            if worst:
+                differs = f"{millimetres(abs(worst), up=True)} {'more' if worst > 0 else 'less'}"
+                fault = Amiss(
+                    "seal",
+                    f"The pouch leaves a seal of {millimetres(max(0, written.seal + worst))}, {differs} than is "
+                    "written here.",
+                    "Leave one of the two rows out: the seal is half of what the pouch is larger than the leaf.",
+                )
+                self._faults("impossible-stock", [fault], rows)
+        if "film" in rows and written.film and written.pouch == (0, 0) and written.seal < 0:
+            fault = Amiss("film", "There is film, and no pouch for it.", "Say in `pouch` or `seal` how large it is.")
+            self._faults("impossible-stock", [fault], rows)
         return written
+
+    def _faults(self, rule: str, faults: Iterable[Amiss], rows: dict[str, Words]) -> None:
+        """Each on the row that it is about, or on the block's head where there is none."""
+        for fault in faults:
+            of = next((key for key in (fault.of, *_ALIKE.get(fault.of, ())) if key in rows), None)
+            span = rows[of].span if of else self.placed.block.head.span
+            self.findings.append(Finding(rule, self._spot(span), fault.message, fault.help))
 
     def _unread(self, key: str, words: Words, unread: Unread) -> None:
         advice = f"Write it like `{SAMPLES[key]}`."
@@ -167,58 +195,8 @@ class _Reading:
         return Spot(self.source, *span.moved(self.placed.start))
 
 
-def _changed(written: Written, key: str, text: str) -> Written | Unread:
-    """A written stock with one property read from a text."""
-    value: object
-    match key:
-        case "leaf":
-            value = size_of(text)
-        case "pouch":
-            value = (0, 0) if folded(text) == "none" else size_of(text)
-        case "corners":
-            value = 0 if folded(text) in ("none", "square", "0", "0 mm", "0 in") else length_of(text)
-        case "holes":
-            value = holes_of(text)
-        case "bound at":
-            value = folded(text)
-            if value not in ("left", "top"):
-                return Unread(f"`{text}` is no edge that a leaf is bound at.", "It is `left` or `top`.")
-        case "paper":
-            paper = paper_of(text)
-            return paper if isinstance(paper, Unread) else replace(written, paper_name=paper[0], paper=paper[1])
-        case _:
-            value = length_of(text)
-    if isinstance(value, Unread):
-        return value
-    field = {"bound at": "bound_at", "read at": "read_at"}.get(key, key)
-    return replace(written, **{field: value})
-
-
 def _on_paper(written: Written, name: str) -> Written:
     return replace(written, paper=SIZES[name], paper_name=name) if name else written
-
-
-def _made(written: Written, name: str, spot: Spot | None) -> Stock:
-    """Holes stand symmetrically about the middle of the binding edge, and are counted from the leaf's edge."""
-    upright = written.bound_at == "left"
-    along, across = (1, 0) if upright else (0, 1)
-    seal = (written.pouch[across] - written.leaf[across]) // 2 if written.pouch != (0, 0) else 0
-    row: HoleRow = written.holes
-    first = written.leaf[along] - (row.count - 1) * row.apart
-    return Stock(
-        name=name,
-        leaf=written.leaf,
-        pouch=written.pouch,
-        corner_radius=written.corners,
-        holes=tuple((first + 2 * n * row.apart) // 2 for n in range(row.count)),
-        hole_diameter=row.diameter,
-        hole_edge=row.edge - seal if row.count else 0,
-        bound_at=written.bound_at,
-        paper=written.paper,
-        paper_name=written.paper_name,
-        reading_distance=written.read_at,
-        spot=spot,
-    )
 
 
 def _names(names: Iterable[str]) -> str:

@@ -1,4 +1,4 @@
-"""The right parts of a `stock` block: lengths, sizes, holes. Exact until they become whole micrometres."""
+"""The right parts of a `stock` block: lengths, sizes, papers. Exact until they become whole micrometres."""
 
 from __future__ import annotations
 
@@ -8,17 +8,23 @@ from fractions import Fraction
 
 from dotleader.handbook.amounts.numerals import Numeral, read_number
 from dotleader.handbook.amounts.trouble import said_of_number
-from dotleader.handbook.stocks.library import INCH, SIZES, HoleRow, micrometres, paper_named, size_named
+from dotleader.handbook.stocks.sizes import INCH, SIZES, Size, micrometres, paper_named, size_named
+from dotleader.handbook.stocks.stock import USUAL_PAPER
 from dotleader.source.record import record
 from dotleader.syntax.plain import folded
 
-_UNITS = {"mm": 1_000, "cm": 10_000, "in": INCH, "inch": INCH, "inches": INCH, '"': INCH}
-_UNIT = re.compile(r'(?P<number>.*?)\s*(?P<unit>[a-zA-Z]+|")?')
+_UNITS: dict[str, Fraction] = {
+    **dict.fromkeys(("mm",), Fraction(1_000)),
+    **dict.fromkeys(("cm",), Fraction(10_000)),
+    **dict.fromkeys(("in", "inch", "inches", '"'), Fraction(INCH)),
+    **dict.fromkeys(("mil", "mils"), Fraction(INCH, 1_000)),
+    **dict.fromkeys(("micron", "microns", "um", "\u00b5m", "\u03bcm"), Fraction(1)),
+}
+_UNIT = re.compile(r'(?P<number>.*?)\s*(?P<unit>[a-zA-Z\u00b5\u03bc]+|")?')
+_LENGTHS_ARE_IN = "Lengths are in `mm`, `cm` or `in`; the thickness of film and paper in `mil` or `micron` as well."
 _BETWEEN = re.compile(r"\s*[x×X]\s*|\s+by\s+")
 _FRACTION = re.compile(r"(?:([0-9]{1,4})\s+)?([0-9]{1,4})/([1-9][0-9]{0,3})")
 _LONGEST = 10_000_000  # 10 m: whatever is longer is a slip
-
-Size = tuple[int, int]
 
 
 @record
@@ -29,22 +35,34 @@ class Unread:
     help: str = ""
 
 
-def length_of(text: str, unit: str = "") -> int | Unread:
-    """A length above zero with its unit (or with `unit` where it has none), in whole micrometres."""
+def exact_length(text: str, unit: str = "") -> Fraction | Unread:
+    """A length above zero with its unit (or with `unit` where it has none), in micrometres."""
     found = _UNIT.fullmatch(text.strip())
     assert found  # the pattern matches any one line
     spelled = found["unit"] or unit
     if not spelled:
-        return Unread(f"`{text}` has no unit.", "Lengths are in `mm`, `cm` or `in`.")
+        return Unread(f"`{text}` has no unit.", _LENGTHS_ARE_IN)
     if spelled not in _UNITS:
-        return Unread(f"`{spelled}` is no unit of length here.", "Lengths are in `mm`, `cm` or `in`.")
+        return Unread(f"`{spelled}` is no unit of length here.", _LENGTHS_ARE_IN)
     number = _number(found["number"])
     if isinstance(number, Unread):
         return number
-    length = micrometres(number * _UNITS[spelled])
-    if length <= 0:
+    length = number * _UNITS[spelled]
+    if micrometres(length) <= 0:
         return Unread(f"`{text}` is no length: it is not above zero.")
     return length if length <= _LONGEST else Unread(f"`{text}` is longer than anything that is printed.")
+
+
+def length_of(text: str, unit: str = "") -> int | Unread:
+    """A length above zero with its unit (or with `unit` where it has none), in whole micrometres."""
+    length = exact_length(text, unit)
+    return length if isinstance(length, Unread) else micrometres(length)
+
+
+def unit_of(text: str) -> str:
+    """The unit that a length ends with; `""` without one."""
+    found = _UNIT.fullmatch(text.strip())
+    return (found["unit"] or "") if found else ""
 
 
 def size_of(text: str) -> Size | Unread:
@@ -57,8 +75,7 @@ def size_of(text: str) -> Size | Unread:
         if parts and parts[0][:1].isdigit():
             return Unread(f"`{text}` is no size: a width and a height are needed.")
         return Unread(f"`{text}` is no size that has a name.", f"The names are {_listed(SIZES)}.")
-    unit = _UNIT.fullmatch(parts[1])
-    width = length_of(parts[0], (unit["unit"] or "") if unit else "")
+    width = length_of(parts[0], unit_of(parts[1]))
     height = length_of(parts[1])
     if isinstance(height, Unread):
         return height
@@ -76,51 +93,42 @@ def paper_of(text: str) -> tuple[str, Size] | Unread:
     return " ".join(text.split()), (min(size), max(size))
 
 
-def holes_of(text: str) -> HoleRow | Unread:
-    """`4, 40 mm apart, 6 mm wide, 12 mm from edge`, in any order after the count; or `none`.
+_GRAMS = ("g/m2", "g/m\u00b2", "gsm")
+_POUNDS = {"bond": (17, 22), "text": (25, 38), "cover": (20, 26)}
+"""The sheets, in inches, of which 500 weigh what an American paper is named after (common practice, no source)."""
 
-    Width and distance from the edge are those of ISO 838 (6 mm, 12 mm) where they are not given.
-    """
-    if folded(text) in ("none", "0"):
-        return HoleRow(0, 0, 0, 0)
-    first, *rest = (part.strip() for part in text.split(","))
-    if not first.isascii() or not first.isdigit() or len(first) > 3:
-        return Unread(f"`{first}` is no number of holes.")
-    count = int(first)
-    if count > 30:
-        return Unread(f"`{first}` are more holes than an edge takes.")
-    apart, wide, edge = 0, 6_000, 12_000
-    for part in rest:
-        length, word = _hole_part(part)
-        if isinstance(length, Unread):
-            return length
-        match word:
-            case "apart":
-                apart = length
-            case "wide":
-                wide = length
-            case _:
-                edge = length
-    if count > 1 and not apart:
-        return Unread("It is not said how far apart the holes are.")
-    return HoleRow(count, apart, wide, edge)
+_BULK = Fraction(USUAL_PAPER * 10, 752)
+"""Micrometres of thickness to a g/m2: 4 mil to 75.2 g/m2, as with bond paper. Heavier papers are denser, so that this
+is rather too much."""
+
+_GRAMS_PER_POUND = Fraction(45_359_237, 100_000)
 
 
-_SAID_OF_HOLES = (
-    ("from the edge", "edge"),
-    ("from edge", "edge"),
-    ("in diameter", "wide"),
-    ("wide", "wide"),
-    ("apart", "apart"),
-)
+def weight_of(text: str) -> int | Unread:
+    """The thickness of a paper, in micrometres rounded up, from its weight: `120 g/m2`, `20 lb bond`."""
+    words = folded(text)
+    for unit in _GRAMS:
+        if words.endswith(unit):
+            number = _number(words[: -len(unit)].strip())
+            return number if isinstance(number, Unread) else _thickness(text, number)
+    of_pounds = re.fullmatch(r"(?P<number>.*?)\s*lbs?(?:\s+(?P<kind>\w+))?", words)
+    if of_pounds is None:
+        return Unread(f"`{text}` is no weight of paper.", "It is in `g/m2`, or in pounds as in `20 lb bond`.")
+    if of_pounds["kind"] not in _POUNDS:
+        kinds = " or ".join(f"`lb {kind}`" for kind in _POUNDS)
+        return Unread(f"`{text}` does not say which kind of paper is weighed.", f"Write {kinds}, or `g/m2`.")
+    number = _number(of_pounds["number"])
+    if isinstance(number, Unread):
+        return number
+    width, height = _POUNDS[of_pounds["kind"]]
+    square_metres = 500 * width * height * Fraction(INCH, 1_000_000) ** 2
+    return _thickness(text, number * _GRAMS_PER_POUND / square_metres)
 
 
-def _hole_part(part: str) -> tuple[int | Unread, str]:
-    words = " ".join(part.split())
-    for ending, word in _SAID_OF_HOLES:
-        if words.casefold().endswith(ending):
-            return length_of(words[: -len(ending)].strip()), word
-    return Unread(f"`{words}` says nothing of holes."), ""
+def _thickness(text: str, grams: Fraction) -> int | Unread:
+    if not 20 <= grams <= 1_000:
+        return Unread(f"`{text}` is the weight of no paper that goes through a printer.")
+    return -int(-grams * _BULK // 1)
 
 
 def _number(text: str) -> Fraction | Unread:

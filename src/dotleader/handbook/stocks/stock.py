@@ -5,13 +5,22 @@ from __future__ import annotations
 from dotleader.source.record import record
 from dotleader.source.text import Spot
 
+PRINTABLE_MARGIN = 5_000
+"""What a desktop printer may leave unprinted on every side of the paper (common practice, no source); what is taken
+where a stock does not say it."""
+
+USUAL_PAPER = 102
+"""4 mil, the thickness of 20 lb bond paper: 75 g/m2 (a film maker's table); what is taken likewise."""
+
 
 @record
 class Stock:
     """A leaf stands upright as read; holes along its binding edge.
 
     `holes` are the centres along the binding edge, measured from the leaf's upper (bound left) or left (bound top)
-    corner; `hole_edge` the distance of the centres from that edge of the leaf. `pouch` (0, 0) is no film.
+    corner; `hole_edge` the distance of the centres from that edge of the leaf. `pouch` (0, 0) is no film; else the leaf
+    lies in its middle, with `film` on each side. `rings` are the number and `ring_width` the inner width of the rings
+    that hold the leaves, 0 where nothing is said of rings.
     """
 
     name: str
@@ -26,3 +35,8 @@ class Stock:
     paper_name: str
     reading_distance: int
     spot: Spot | None  # the block, None where the default is taken
+    film: int = 0  # on each side
+    paper_thickness: int = USUAL_PAPER
+    printable_margin: int = PRINTABLE_MARGIN
+    rings: int = 0
+    ring_width: int = 0

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from dotleader.handbook.stocks.measures import MARK_LENGTH, MARK_OFFSET, PRINTABLE_MARGIN
+from dotleader.handbook.stocks.measures import MARK_LENGTH, MARK_OFFSET
 from dotleader.handbook.stocks.stock import Stock
 from dotleader.page.drawn import Box, Drawn, Font, Line, Text, mm, pt
 from dotleader.page.face.placement import Side
@@ -26,7 +26,9 @@ _FIGURES = 6_000
 _TICKS = ((50, mm(3)), (10, mm(2)), (5, mm(1.2)))
 
 NOTE_SIZE = 7_000
-NOTE_BASE = PRINTABLE_MARGIN + mm(2.5)
+NOTE_BASE = mm(2.5)
+"""Below what a printer leaves unprinted."""
+
 NOTE_INDENT = mm(2)
 
 
@@ -79,21 +81,21 @@ def ruler_places(laid: Imposition) -> tuple[tuple[int, int], tuple[int, int]] | 
     if laid.filling:
         return None
     first, last = laid.slots[0], laid.slots[-1]
-    beside = _place(first.x, laid.paper[1], first.y, first.h)
-    below = _place(laid.paper[1] - last.y - last.h, laid.paper[0], first.x, first.w)
+    beside = _place(laid, first.x, laid.paper[1], first.y, first.h)
+    below = _place(laid, laid.paper[1] - last.y - last.h, laid.paper[0], first.x, first.w)
     if beside is None or below is None:
         return None
     return (beside[0], beside[1]), (below[1], laid.paper[1] - below[0])
 
 
-def _place(waste: int, paper: int, start: int, length: int) -> tuple[int, int] | None:
+def _place(laid: Imposition, waste: int, paper: int, start: int, length: int) -> tuple[int, int] | None:
     """How far from the paper's edge a ruler's line stands, and where along the paper it begins.
 
     Beyond the crop marks, in the middle of the paper; else between two of them, where the leaf is long enough.
     """
-    line = PRINTABLE_MARGIN + RULER_DEPTH
+    line = laid.margin + RULER_DEPTH
     marks = MARK_OFFSET + MARK_LENGTH
-    if paper < RULER + 2 * (PRINTABLE_MARGIN + mm(5)):
+    if paper < RULER + 2 * (laid.margin + mm(5)):
         return None
     if waste >= line + RULER_AIR + marks:
         return waste - marks - RULER_AIR, (paper - RULER) // 2
@@ -136,4 +138,4 @@ def _figures() -> Iterator[tuple[int, str]]:
 def note(laid: Imposition, words: str) -> Iterator[Text]:
     """A line of text at the head of a sheet; nothing where the leaves fill the paper."""
     if not laid.filling:
-        yield Text(laid.slots[0].x + NOTE_INDENT, NOTE_BASE, words, NOTE_SIZE)
+        yield Text(laid.slots[0].x + NOTE_INDENT, laid.margin + NOTE_BASE, words, NOTE_SIZE)

@@ -15,6 +15,16 @@ stock A5, tow holes
     (("unknown-stock", "A5, tow holes"),),
 )
 
+OWN = Example(
+    """\
+normal Cruise
+  Mixture .... LEANED
+
+stock Thigh card
+  leaf .... 110 x 160 mm
+""",
+)
+
 GOOD = Example(
     """\
 normal Cruise
@@ -28,7 +38,10 @@ RULE = Rule(
     name="unknown-stock",
     severity=Severity.ERROR,
     family="references",
-    what="A `stock NAME` line without rows, which takes a stock by its name, where none has that name.",
+    what=(
+        "A `stock NAME` line, which takes a stock by its name, where none has that name. A name of your own is none of "
+        "these findings: where rows stand below it and the name is unlike all that are known, or one of them is `leaf`."
+    ),
     why="The book would be laid out for a leaf that nobody asked for.",
     source=THE_LANGUAGE,
     mend=(
@@ -36,6 +49,6 @@ RULE = Rule(
         "the stock is."
     ),
     bad=(BAD,),
-    good=(GOOD,),
+    good=(GOOD, OWN),
     found_by="resolving",
 )

@@ -17,6 +17,17 @@ stock
     (("impossible-stock", "300 x 400 mm"),),
 )
 
+HOLES = Example(
+    """\
+normal Cruise
+  Mixture .... LEANED
+
+stock A5
+  holes .... 4, 80 mm apart
+""",
+    (("impossible-stock", "4, 80 mm apart"),),
+)
+
 GOOD = Example(
     """\
 normal Cruise
@@ -33,13 +44,14 @@ RULE = Rule(
     severity=Severity.ERROR,
     family="structure",
     what=(
-        "A leaf larger than its paper or its pouch, a hole that does not lie inside the leaf, a length that is no "
-        "length, or the like."
+        "A leaf that does not fit its paper with bleed and crop marks, or is larger than its pouch; a seal below 3 mm; "
+        "a hole that does not lie inside the leaf and clear of its corners; corners that reach into what is printed; "
+        "rings that do not close around the edge; or the like. The finding says by how many millimetres."
     ),
     why="What is printed on such a stock cannot be cut, punched or read.",
     source=THE_LANGUAGE,
     mend="Measure the leaf, the pouch and the punch again, and write what was measured.",
-    bad=(BAD,),
+    bad=(BAD, HOLES),
     good=(GOOD,),
     found_by="resolving",
 )
