@@ -23,6 +23,7 @@ from reportlab.pdfgen.canvas import Canvas
 
 from dotleader.output.operators import Content, Pen, Placed, points
 from dotleader.page.drawn import Drawn, Font
+from dotleader.page.sheet.alignment import Righting
 from dotleader.page.type import metrics
 from dotleader.page.type.metrics import Face
 from dotleader.source.record import record
@@ -35,7 +36,8 @@ class PdfPage:
     """One page, lengths in micrometres; `trim` and `bleed` are x, y, w, h from the upper left corner, y down.
 
     `label` is the number that viewers show for the page, `name` what links lead to; '' for none.
-    `outline` holds the entries that lead to this page, each a level from 0 and a title.
+    `outline` holds the entries that lead to this page, each a level from 0 and a title. `righting` moves and stretches
+    what is drawn, for a printer that does the contrary; boxes and links stay where the page has them.
     """
 
     width: int
@@ -46,6 +48,7 @@ class PdfPage:
     label: str = ""
     outline: tuple[tuple[int, str], ...] = ()
     name: str = ""
+    righting: Righting | None = None
 
 
 @record
@@ -177,6 +180,8 @@ class _Document:
             self._entries += 1
             canvas.bookmarkPage(f"entry {self._entries}")
             canvas.addOutlineEntry(title, f"entry {self._entries}", level)
+        if page.righting is not None:
+            canvas.addLiteral(_righted(page.righting, page.height))
         self._draw(self._pen.page(page.items, page.height))
         canvas.showPage()
         self._press(self._document.Pages.pages[-1])
@@ -226,6 +231,13 @@ class _Document:
             self._canvas.showOutline()
         data: bytes = self._canvas.getpdfdata()
         return data
+
+
+def _righted(righting: Righting, height: int) -> str:
+    """The operator that changes all coordinates that follow (ISO 32000-1, 8.4.4), in points, y up."""
+    up = height * (1 - righting.along) - righting.down
+    shift = f"{points(righting.right):.6f} {points(up):.6f}"
+    return f"{righting.across:.8f} 0 0 {righting.along:.8f} {shift} cm"
 
 
 def _box(box: tuple[int, int, int, int] | None, height: int) -> tuple[float, float, float, float] | None:

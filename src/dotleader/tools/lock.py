@@ -18,6 +18,7 @@ from dotleader.tools.files import shown_name
 LOCK = ".dotleader-lock"
 PATIENCE = 10.0
 _PAUSE = 0.05
+_PRINTING = ("Another print is going on in", "Wait until it has ended, or use `--to`.")
 
 if sys.platform == "win32":
     import msvcrt
@@ -42,11 +43,14 @@ else:
 
 
 @contextlib.contextmanager
-def locked(folder: str, patience: float = PATIENCE) -> Iterator[None]:
-    """Hold a folder. Raises CannotRun where another process holds it for longer than `patience` seconds."""
+def locked(folder: str, patience: float = PATIENCE, busy: tuple[str, str] = _PRINTING) -> Iterator[None]:
+    """Hold a folder. Raises CannotRun where another process holds it for longer than `patience` seconds.
+
+    `busy` says then what that process does there, and what to do.
+    """
     path = os.path.join(folder, LOCK)
     try:
-        handle = _wait_for(path, folder, time.monotonic() + patience)
+        handle = _wait_for(path, folder, time.monotonic() + patience, busy)
     except OSError as error:
         raise CannotRun(f"`{shown_name(folder)}` cannot be written into: {because(error)}.") from error
     try:
@@ -59,7 +63,7 @@ def locked(folder: str, patience: float = PATIENCE) -> Iterator[None]:
         os.close(handle)
 
 
-def _wait_for(path: str, folder: str, until: float) -> int:
+def _wait_for(path: str, folder: str, until: float, busy: tuple[str, str]) -> int:
     while True:
         handle = os.open(path, os.O_RDWR | os.O_CREAT, 0o666)
         if _take(handle) and _still_there(handle, path):
@@ -68,9 +72,7 @@ def _wait_for(path: str, folder: str, until: float) -> int:
         os.close(handle)
         if time.monotonic() > until:
             who = f" (process {holder})" if holder.isdigit() else ""
-            raise CannotRun(
-                f"Another print is going on in `{shown_name(folder)}`{who}.", "Wait until it has ended, or use `--to`."
-            )
+            raise CannotRun(f"{busy[0]} `{shown_name(folder)}`{who}.", busy[1])
         time.sleep(_PAUSE)
 
 

@@ -7,3 +7,9 @@ PRINTED = "printed"
 
 READING = "reading.pdf"
 SHEETS = "sheets.pdf"
+
+CUT_SVG, CUT_DXF = "svg", "dxf"
+"""Endings: each arrangement of leaves is cut by a pair of files, `cut.svg` and `cut.dxf`, then `cut-2.svg` ..."""
+
+CALIBRATION = "calibration.pdf"
+"""Printed by itself, beside whatever else a folder has."""

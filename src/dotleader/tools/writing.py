@@ -41,6 +41,15 @@ def replace_file(path: str, data: bytes, before: bytes) -> None:
         ) from error
 
 
+def put_file(path: str, data: bytes) -> None:
+    """Write a file, new or in the place of one, as a whole; a link stays. Raises OSError, and then all is as it was."""
+    target = os.path.realpath(path)
+    with _beside(target) as fresh:
+        write_through(fresh, data, None)
+        os.replace(fresh, target)
+    sync_folder(os.path.dirname(target))
+
+
 @contextlib.contextmanager
 def _beside(target: str) -> Iterator[str]:
     """A new empty file in the same folder; whatever happens, nothing is left of it but what was renamed."""
