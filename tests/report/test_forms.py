@@ -122,6 +122,22 @@ def test_what_a_rule_says_again_of_one_place_is_shorter() -> None:
     )
 
 
+def test_reason_and_source_of_a_rule_stand_with_its_first_finding_only() -> None:
+    found = [finding("near-name", "HELD"), UNKNOWN, finding("near-name", "ON é"), finding("near-name", "{VGG}")]
+    lines = shown(*found).splitlines()
+    assert [line for line in lines if line.startswith(("error", "warning", "  reason"))] == [
+        "warning near-name ...................................... books/normal.cards:6:27",
+        "  reason  Two names look like two things.",
+        "error unknown-value .................................... books/normal.cards:6:27",
+        "  reason  A blank is no speed.",
+        "warning near-name ...................................... books/normal.cards:7:13",
+        "warning near-name ...................................... books/normal.cards:8:25",
+    ]
+    assert sum(line.startswith("  source") for line in lines) == 2
+    assert sum("▔" in line for line in lines) == 4 + 1, "the lines of every finding are shown, and of what it refers to"
+    assert all(one["reason"] for one in json.loads(json_list(found, FACTS)))
+
+
 def test_colour_is_only_paint() -> None:
     painted = shown(UNKNOWN, terminal=Terminal(colour=True))
     assert "\x1b[1;31merror\x1b[0m" in painted

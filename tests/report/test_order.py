@@ -6,11 +6,12 @@ import random
 
 from dotleader.report.order import facts_of, ordered
 from dotleader.source.finding import Finding, Severity
+from dotleader.source.record import replace
 from dotleader.source.text import SourceText, Spot
 from tests.report.samples import FACTS, SOURCE, UNKNOWN, finding
 
 
-def test_by_file_place_rule_and_message() -> None:
+def test_by_file_place_rank_rule_and_message() -> None:
     other = SourceText("books/emergency.cards", "x")
     wanted = [
         finding("near-name", Spot(other, 0, 1)),
@@ -18,6 +19,8 @@ def test_by_file_place_rule_and_message() -> None:
         finding("near-name", Spot(SOURCE, 3, 5), "A."),
         finding("near-name", Spot(SOURCE, 3, 5), "B."),
         finding("unknown-value", Spot(SOURCE, 3, 5), "A."),
+        replace(finding("unknown-value", Spot(SOURCE, 3, 5), "Z."), rank=1),
+        replace(finding("near-name", Spot(SOURCE, 3, 5), "A."), rank=2),
         finding("near-name", Spot(SOURCE, 10, 11)),
     ]
     for seed in range(20):

@@ -69,6 +69,16 @@ def test_each_missing_list_is_said_once_at_the_head(name: str, title: str) -> No
     assert found[0].spot.text == "handbook A"
 
 
+def test_what_is_missing_is_said_in_the_order_of_a_flight_after_what_is_wrong_there() -> None:
+    found = findings_of("handbook A  # allow no-such-rule: x\n\n" + _cards("normal Cruise"))
+    at_the_head = [finding for finding in found if finding.spot.text == "handbook A"]
+    lists = [name for name in LISTS if name != "cruise"]
+    wanted = [f"This handbook has no normal card for {name}." for name in lists]
+    topics = [topic for topic in Topic if topic is not Topic.ELECTRICAL_FAILURE]
+    wanted += [f"This handbook has no card for {topic.value}." for topic in topics]
+    assert [finding.message for finding in at_the_head] == wanted
+
+
 @pytest.mark.parametrize("title", ["emergency Descent", "abnormal Descent"])
 def test_other_kinds_of_cards_do_not_serve(title: str) -> None:
     text = "handbook A\n\n" + _cards(*(f"normal {other}" for other in USUAL if other != "Descent"), title)

@@ -22,17 +22,21 @@ _RELATED_SHOWN = 4  # further places that are shown with their lines; the rest a
 def full(findings: Iterable[Finding], facts: Mapping[str, RuleFacts], terminal: Terminal) -> Iterator[str]:
     """The lines, without line ends; a blank line after each finding.
 
-    Where a rule has several things to say of one place, its lines, reason and source stand with the first.
+    Reason and source of a rule stand with its first finding, and the lines of a place with the first of several that
+    a rule has to say of it.
     """
     before: Finding | None = None
+    explained: set[str] = set()
     for finding in ordered(findings):
         again = before is not None and (before.spot.order, before.rule) == (finding.spot.order, finding.rule)
-        yield from _one(finding, facts_of(finding, facts), terminal, again=again)
+        known = facts_of(finding, facts)
+        yield from _one(finding, known, terminal, again=again, explain=finding.rule not in explained)
         yield ""
         before = finding
+        explained.add(finding.rule)
 
 
-def _one(finding: Finding, known: RuleFacts, terminal: Terminal, *, again: bool) -> Iterator[str]:
+def _one(finding: Finding, known: RuleFacts, terminal: Terminal, *, again: bool, explain: bool) -> Iterator[str]:
     places = [place_of(spot) for spot in (finding.spot, *(other.spot for other in finding.related))]
     gutter = max(_SMALLEST_GUTTER, *(len(str(place.last)) for place in places))
     yield from _heading(finding, known.severity, terminal)
@@ -41,7 +45,7 @@ def _one(finding: Finding, known: RuleFacts, terminal: Terminal, *, again: bool)
     if not again:
         yield from excerpt(finding.spot, gutter, MARK[known.severity], terminal, block=True)
     yield from _labelled("help", finding.help, terminal)
-    if not again:
+    if explain:
         yield from _labelled("reason", known.reason, terminal)
         yield from _labelled("source", known.source, terminal)
     for number, other in enumerate(finding.related):

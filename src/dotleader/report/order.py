@@ -8,7 +8,7 @@ from dotleader.source.finding import Finding, RuleFacts, Severity
 
 
 def ordered(findings: Iterable[Finding]) -> list[Finding]:
-    """By file, place, rule and message; what would be shown twice is shown once."""
+    """By file, place, rank, rule and message; what would be shown twice is shown once."""
     seen: dict[tuple[object, ...], Finding] = {}
     for finding in findings:
         related = tuple((*other.spot.order, other.message) for other in finding.related)

@@ -34,18 +34,23 @@ class Related:
 
 @record
 class Finding:
-    """`message` is one sentence about what is, with the user's own text in backquotes; `help` says what to do."""
+    """`message` is one sentence about what is, with the user's own text in backquotes; `help` says what to do.
+
+    Of findings at one place those of a lower `rank` come first. What a handbook lacks has ranks above 0: it stands
+    after what is wrong there, and in an order of its own, such as that of a flight.
+    """
 
     rule: str
     spot: Spot
     message: str
     help: str
     related: tuple[Related, ...] = ()
+    rank: int = 0
 
     @property
     def order(self) -> tuple[object, ...]:
         """The one total order in which findings are shown."""
-        return (*self.spot.order, self.rule, self.message)
+        return (*self.spot.order, self.rank, self.rule, self.message)
 
 
 @record

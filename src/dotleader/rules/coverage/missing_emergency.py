@@ -83,6 +83,7 @@ _ELECTRICAL = re.compile(
 )
 _NO_ENGINE = re.compile(r"(?:none|no|without|nil|unpowered|glider|sailplane)\b")
 _LOADS = ("draws", "breaker")
+_FIRST_RANK = 100  # after the lists of a flight that are missing
 
 _SAMPLES = {
     Topic.FAILURE_AFTER_TAKEOFF: "Write `emergency Engine failure after takeoff`.",
@@ -99,7 +100,7 @@ def check(subject: Subject) -> Iterator[Finding]:
     if handbook.loose:
         return
     there = {topic for card in handbook.cards for topic in topics_of(card)}
-    for topic in Topic:
+    for rank, topic in enumerate(Topic, _FIRST_RANK):
         wanted = has_electrics(handbook) if topic is Topic.ELECTRICAL_FAILURE else has_engine(handbook)
         if wanted and topic not in there:
             yield Finding(
@@ -107,6 +108,7 @@ def check(subject: Subject) -> Iterator[Finding]:
                 handbook.spot,
                 f"This handbook has no card for {topic.value}.",
                 f"{_SAMPLES[topic]} If a card serves for it under another name, let its title say so.",
+                rank=rank,
             )
 
 

@@ -93,13 +93,14 @@ def check(subject: Subject) -> Iterator[Finding]:
     served = {phase for card in handbook.cards if card.kind is Kind.NORMAL for phase in _phases(card)}
     missing = {name: phases for name, (phases, _) in LISTS.items() if served.isdisjoint(phases)}
     perhaps = _perhaps_there(missing, handbook)
-    for name, (phases, sample) in LISTS.items():
+    for rank, (name, (phases, sample)) in enumerate(LISTS.items(), 1):
         if name in missing and name not in perhaps:
             yield Finding(
                 RULE.name,
                 handbook.spot,
                 f"This handbook has no normal card for {name}.",
                 f"Write `{sample}`, or say `phase {phases[0]}` on the card that serves for it.",
+                rank=rank,
             )
 
 
