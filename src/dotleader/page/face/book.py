@@ -13,6 +13,7 @@ from dotleader.page.face.furniture import Imprint
 from dotleader.page.face.placement import Placement
 from dotleader.page.frames import frame_of
 from dotleader.page.laid import LaidCard
+from dotleader.page.lay.lay_index import lay_index
 from dotleader.page.type.symbols import symbols_of
 from dotleader.source.record import record
 
@@ -34,7 +35,8 @@ def make_book(handbook: Handbook, cards: Iterable[LaidCard], draft: int | None =
     """
     frame = frame_of(handbook.stock)
     title = lay_title(handbook, frame)
-    placement = with_control_leaf(title, (*cards, *lay_declared(handbook, frame, symbols_of(handbook))), frame)
+    found = (*lay_index(handbook, frame), *cards, *lay_declared(handbook, frame, symbols_of(handbook)))
+    placement = with_control_leaf(title, found, frame)
     imprint = Imprint(title.title, handbook.fact("registration"))
     faces = tuple(faces_of(placement, imprint, handbook.stock, draft))
     return Book(title.title, handbook.stock, placement, faces)

@@ -89,10 +89,11 @@ def _leaves(section: str, cards: Sequence[LaidCard]) -> Iterator[Leaf]:
 
 
 def _contents(cards: Sequence[LaidCard]) -> Iterator[tuple[LaidCard | None, int]]:
-    """What stands on each serial of a section, from 1; a blank where a spread would open on a front."""
+    """What stands on each serial of a section, from 1; a blank before a spread on a front, or an index on a back."""
     serial = 1
     for card in cards:
-        if card.kind in CHECKLISTS and len(card.faces) > 1 and serial % 2:
+        spread = card.kind in CHECKLISTS and len(card.faces) > 1
+        if (spread and serial % 2) or (card.kind == "index" and not serial % 2):
             yield None, 0
             serial += 1
         for part in range(len(card.faces)):

@@ -6,13 +6,13 @@ from collections.abc import Iterator, Sequence
 
 from dotleader.page.drawn import Drawn, Font, Group, mm
 from dotleader.page.drawn import Line as Rule
-from dotleader.page.laid import Frame, LaidFace
+from dotleader.page.laid import Frame, LabelSlot, LaidFace
 from dotleader.page.lay.heads import head_of
 from dotleader.page.lay.inking import Placed, ink_row
 from dotleader.page.lay.measures import BODY_GAP, HAIRLINE, base_in_slot, slot
 from dotleader.page.type.breaking import Line, balanced, broken, room_of, set_line
 from dotleader.page.type.words import plain_words
-from dotleader.source.record import record
+from dotleader.source.record import record, replace
 
 PARAGRAPH_AIR = mm(1.6)
 ABOVE_HEADING = mm(4)
@@ -23,7 +23,8 @@ BELOW_HEADING = mm(1.2)
 class Strip:
     """Something of a height that stays on one face; `items` from its own upper left corner.
 
-    `gap` is left free above it, but not at the head of a face; `keep` holds it to the strip that follows.
+    `gap` is left free above it, but not at the head of a face; `keep` holds it to the strip that follows. `slots` are
+    room for labels, counted like `items`.
     """
 
     height: int
@@ -31,6 +32,7 @@ class Strip:
     says: tuple[str, ...]
     gap: int = 0
     keep: bool = False
+    slots: tuple[LabelSlot, ...] = ()
 
 
 def flowed(title: str, strips: Sequence[Strip], frame: Frame, again: Sequence[Strip] = ()) -> tuple[LaidFace, ...]:
@@ -46,14 +48,17 @@ def flowed(title: str, strips: Sequence[Strip], frame: Frame, again: Sequence[St
             top += row.height
         items: list[Drawn] = [drawn for one in placed for drawn in ink_row(one)]
         says = [said for one in placed for said in one.row.says]
+        slots: list[LabelSlot] = []
         top += BODY_GAP
         for strip in again:
             top = _put(strip, top, items, says)
         count = _fitting(rest, frame.bottom - top)
         for number, strip in enumerate(rest[:count]):
-            top = _put(strip, top + (strip.gap if number else 0), items, says)
+            top += strip.gap if number else 0
+            slots.extend(replace(slot, y=slot.y + top) for slot in strip.slots)
+            top = _put(strip, top, items, says)
         rest = rest[count:]
-        faces.append(LaidFace(tuple(items), (), tuple(says)))
+        faces.append(LaidFace(tuple(items), tuple(slots), tuple(says)))
     return tuple(faces)
 
 
