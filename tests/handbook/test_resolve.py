@@ -122,7 +122,12 @@ def test_references_print_to_the_safe_side(reference: str, printed: str) -> None
         ("a ... 1 / 3 from kit", ("uneven-number", "1 / 3")),
         ("a ... root of (2) from kit", ("uneven-number", "root of (2)")),
         ("a ... 5 gal from kit", ("ambiguous-unit", "gal")),
+        ("a ... 5 Gal from kit", ("ambiguous-unit", "Gal")),
         ("a ... 5 knots from kit", ("unknown-unit", "knots")),
+        ("a ... 5 KIAS form kit", ("unknown-unit", "form")),
+        ("a ... 5 KIAS unverifed", ("unknown-unit", "unverifed")),
+        ("a ... 3.8 Unverified", ("unknown-unit", "Unverified")),
+        ("a ... 5 ℃ from kit", ("unreadable-value", "℃ from kit")),
         ("a ... 3,5 mm from kit", ("decimal-comma", "3,5")),
         ("a ... 3 mm from nowhere", ("unknown-source", "nowhere")),
         ("a ... 3 mm", ("value-without-source", "a")),
@@ -132,6 +137,35 @@ def test_references_print_to_the_safe_side(reference: str, printed: str) -> None
 )
 def test_a_value_that_cannot_be_is_said_once(row: str, finding: tuple[str, str]) -> None:
     assert said(f"sources\n  kit ... kit manual\n\nvalues\n  {row}\n") == [finding]
+
+
+@pytest.mark.parametrize(
+    ("row", "offered"),
+    [
+        ("5 KIAS form kit", "`from kit`"),
+        ("5 to 7 KIAS frm  kit", "`from  kit`"),
+        ("5 KIAS form kit, page 3", "`from kit, page 3`"),
+        ("3.8 From kit", "`from kit`"),
+        ("100 KIAS unverifed", "`unverified`"),
+        ("3.8 unverfied", "`unverified`"),
+        ("5 ℃ from kit", "`5 degC from kit`"),
+        ("at least 5 ℉ from kit", "`at least 5 degF from kit`"),
+        ("5 Gal from kit", "`US gal` or `imp gal`"),
+    ],
+)
+def test_a_slip_behind_a_number_is_answered_with_the_right_word(row: str, offered: str) -> None:
+    _, (found,) = resolved(f"sources\n  kit ... kit manual\n\nvalues\n  a ... {row}\n")
+    assert offered in found.help
+
+
+@pytest.mark.parametrize(
+    ("row", "printed"),
+    [("5 °C", "5 °C"), ("5°F", "5 °F"), ("10 °", "10°"), ("10°", "10°"), ("-5 to 40 °C", "−5 to 40 °C")],
+)
+def test_the_signs_of_degrees_are_read(row: str, printed: str) -> None:
+    handbook, findings = resolved(f"values\n  a ... {row} unverified\n")
+    assert findings == ()
+    assert handbook.values["a"].shown == printed
 
 
 def test_a_circle_is_shown() -> None:

@@ -176,7 +176,9 @@ def test_every_unit_is_found_however_it_is_spaced(symbol: str) -> None:
         ("kts", "kt KIAS"),
         ("kias", "KIAS"),
         ("KAIS", "KIAS"),
-        ("°C", "degC"),
+        ("° C", "degC"),
+        ("ºC", "degC"),
+        ("℃", "degC"),
         ("litres", "l"),
         ("L", "l"),
         ("ltr", "l"),
@@ -206,7 +208,21 @@ def test_an_unknown_unit_is_answered_with_the_nearest(text: str, expected: str) 
     assert joined == expected
 
 
-@pytest.mark.parametrize(("text", "expected"), [("gal", ["US gal", "imp gal"]), ("gal/h", ["US gal/h"])])
+@pytest.mark.parametrize(("spelling", "symbol"), [("°C", "degC"), ("°F", "degF"), ("°", "deg"), ("kt  IAS", "KIAS")])
+def test_the_signs_of_a_face_are_read(spelling: str, symbol: str) -> None:
+    assert find_unit(spelling) is UNITS[symbol]
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("gal", ["US gal", "imp gal"]),
+        ("Gal", ["US gal", "imp gal"]),
+        ("GALLONS", ["US gal", "imp gal"]),
+        ("gal/h", ["US gal/h"]),
+        ("GPH", ["US gal/h"]),
+    ],
+)
 def test_a_gallon_has_to_say_which(text: str, expected: list[str]) -> None:
     found = find_unit(text)
     assert isinstance(found, AmbiguousUnit)

@@ -19,6 +19,7 @@ _NUMBER = re.compile(r"(?P<left>\S*?[A-Za-z].*?)\s+(?P<right>\d.*)")
 _AT_MOST = re.compile(r"(?:<=?|≤|max(?:imum|\.)?|up to|not more than|no more than|under)\s*(?=\d)", re.IGNORECASE)
 _AT_LEAST = re.compile(r"(?:>=?|≥|min(?:imum|\.)?|not less than|no less than|over)\s*(?=\d)", re.IGNORECASE)
 _NAME = re.compile(r"[^\W\d_][^+*/()×]*?(?=\s*(?:$|[-+*/()×]|rounded\b|from\b|to\b))")
+_DEGREES = {"℃": "degC", "℉": "degF"}  # one sign each, which nobody's keyboard has: they are pasted
 _DOTS = "...."
 _LONGEST = 200
 """Characters of a line that a guess is made about; the forms above need more than proportional time."""
@@ -69,6 +70,8 @@ def value_hint(text: str, at: int) -> str:
     before, rest = text[:at].strip(), text[at:].strip()
     if re.match(r"\d{3}(?!\d)", rest) and before[-1:].isdigit():
         return f"Thousands are separated by a comma, or by nothing: `{before},{rest}`."
+    if rest[:1] in _DEGREES and before[-1:].isdigit():
+        return f"Write `{before} {_DEGREES[rest[0]]}{rest[1:]}`."
     if before[-1:] in set("+-*/×(") and (name := _NAME.match(rest)):
         return f"A declared value stands in braces: `{{{name[0].strip()}}}`."
     return ""

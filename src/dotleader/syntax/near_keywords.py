@@ -1,4 +1,4 @@
-"""The keyword that a line of a card was probably meant to begin with."""
+"""The keyword that was probably meant: at the head of a line of a card, or before the source of a number."""
 
 from __future__ import annotations
 
@@ -26,6 +26,9 @@ _SLIPS = {
     "stop": "end",
 }
 
+_FROM_SLIPS = frozenset(("form", "frm", "fom", "fro", "fron", "frome", "fromm", "frmo", "ffrom", "rom", "from"))
+_LETTERS = re.compile(r"[^\W\d_]+")
+
 _ENDS = frozenset(".;,!")
 """Marks that a keyword at the end of a line gets from somebody who writes sentences."""
 
@@ -46,3 +49,17 @@ def near_keyword(text: str) -> tuple[str, int]:
             if len(keyword) >= 4 and " " not in keyword and one_apart(first, keyword):
                 return keyword, len(first)
     return "", 0
+
+
+def near_source_word(text: str) -> tuple[int, int, str]:
+    """Where a word stands that was probably meant to be `from` or `unverified`, and the right one; or nothing.
+
+    `text` is what follows a number. In any case: keywords are lower case, so that `Unverified` is a slip, too.
+    """
+    for found in _LETTERS.finditer(text):
+        word, lower, last = found[0], found[0].casefold(), not text[found.end() :].strip()
+        if last and word != "unverified" and (lower == "unverified" or one_apart(lower, "unverified", 2)):
+            return found.start(), found.end(), "unverified"
+        if not last and word != "from" and lower in _FROM_SLIPS:
+            return found.start(), found.end(), "from"
+    return 0, 0, ""

@@ -10,6 +10,7 @@ from dotleader.source.text import Span
 from dotleader.syntax.grammar import read
 from dotleader.syntax.line_faults import short
 from dotleader.syntax.mended import value_hint
+from dotleader.syntax.near_keywords import near_source_word
 from dotleader.syntax.tree import (
     Binary,
     Expression,
@@ -31,6 +32,7 @@ _FORMS = (
     "Right forms are `82 KIAS`, `55 to 95 psi`, `62 +/- 2 mm`, `at least 5 US qt`, "
     "a declared value in braces, `{VS0}`, or arithmetic such as `1.3 * {VS0} rounded up to 1 KIAS`."
 )
+_DIGIT = re.compile(r"\d")
 MOST_OPERATORS = 60
 """Longer arithmetic is not read: nobody needs it, and reading is recursive."""
 
@@ -90,7 +92,15 @@ def _unreadable(text: str, start: int, at: int) -> Fault:
     else:
         message = f"`{short(text)}` stops before the value is complete."
         span = Span(start, start + len(text))
-    return Fault("unreadable-value", span, message, value_hint(text, at) or _FORMS)
+    return Fault("unreadable-value", span, message, _source_hint(text) or value_hint(text, at) or _FORMS)
+
+
+def _source_hint(text: str) -> str:
+    """What to do where the source of the number begins with a slip: `100 KIAS form kit manual, page 3`."""
+    number = _DIGIT.search(text)
+    rest = text[number.end() :] if number else ""
+    _, end, right = near_source_word(rest)
+    return f"Did you mean `{short(right + rest[end:])}`?" if right else ""
 
 
 def _range_or_difference(whole: Expression, written: str, start: int) -> Fault | None:

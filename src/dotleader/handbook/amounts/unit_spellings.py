@@ -6,9 +6,16 @@ Common practice, no source: what people type in lists and word processors.
 from __future__ import annotations
 
 # Other spellings that the language reads.
-ALIASES: dict[str, str] = {"kt IAS": "KIAS", "kt CAS": "KCAS", "kt TAS": "KTAS"}
+ALIASES: dict[str, str] = {
+    "kt IAS": "KIAS",
+    "kt CAS": "KCAS",
+    "kt TAS": "KTAS",
+    "°C": "degC",
+    "°F": "degF",
+    "°": "deg",
+}
 
-# Spellings that do not say which unit they mean. A single choice is the one of this language; others exist.
+# Spellings, in any case, that do not say which unit they mean. A single choice is the one of this language; others exist.
 AMBIGUOUS: dict[str, tuple[str, ...]] = {
     "gal": ("US gal", "imp gal"),
     "gals": ("US gal", "imp gal"),
@@ -147,7 +154,6 @@ MISSPELT: dict[str, tuple[str, ...]] = {
     "fahrenheit": ("degF",),
     "degreesf": ("degF",),
     "degreesfahrenheit": ("degF",),
-    "°": ("deg",),
     "º": ("deg",),
     "degs": ("deg",),
     "degree": ("deg", "degC", "degF"),

@@ -148,7 +148,10 @@ def shown_unit(unit: Unit | None) -> str:
 def find_unit(text: str) -> Unit | UnknownUnit | AmbiguousUnit:
     """The unit that a text names. Runs of spaces count as one; case counts (`G` is not `g`)."""
     folded = "/".join(part.strip() for part in " ".join(text.split()).split("/"))
-    return _READ.get(folded) or UnknownUnit(folded, _suggestions(folded))
+    found = _READ.get(folded)
+    if found is None and (lower := folded.lower()) in AMBIGUOUS:
+        return AmbiguousUnit(folded, tuple(UNITS[symbol] for symbol in AMBIGUOUS[lower]))  # `Gal`
+    return found or UnknownUnit(folded, _suggestions(folded))
 
 
 def longest_unit(words: str) -> tuple[Unit | AmbiguousUnit, str] | None:
