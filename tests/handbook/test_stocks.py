@@ -1,7 +1,8 @@
 """Stocks: what is read, what stands in where nothing is written, and what cannot be made.
 
 Outside checks, each named beside its test: ISO 216 (paper sizes), ISO 838 (two holes), the spacing of holes on
-American papers, and 1 in = 25.4 mm exactly (NIST SP 811).
+American papers, and 1 in = 25.4 mm exactly (NIST SP 811). The library and what is new in it: `test_stock_library.py`;
+seals, corners, rings and thickness: `test_stock_film.py`.
 """
 
 from __future__ import annotations
@@ -20,11 +21,9 @@ from dotleader.handbook.stocks.read import read_stock
 from dotleader.handbook.stocks.reading import length_of, paper_of, size_of
 from dotleader.handbook.stocks.rows import SAMPLES
 from dotleader.handbook.stocks.sizes import SIZES, micrometres
-from dotleader.handbook.stocks.stock import Stock
-from dotleader.source.finding import Finding
-from dotleader.source.outcome import Outcome
+from dotleader.page.imposition import imposition
 from dotleader.source.text import SourceText, Spot
-from dotleader.syntax.parse import parse
+from tests.handbook.stock_texts import block, only, read
 
 SAMPLE = """\
 stock
@@ -36,21 +35,6 @@ stock
   paper ................. Letter
   read at ............... 600 mm
 """
-
-
-def read(text: str, paper: str = "") -> Outcome[Stock]:
-    source = SourceText("book.cards", text)
-    (placed,) = parse(source).value.blocks
-    return read_stock(placed, source, paper)
-
-
-def block(*rows: str) -> str:
-    return "\n".join(["stock", *(f"  {row}" for row in rows)]) + "\n"
-
-
-def only(outcome: Outcome[Stock]) -> Finding:
-    (finding,) = outcome.findings
-    return finding
 
 
 def test_the_sample_is_read_to_the_micrometre() -> None:
@@ -200,6 +184,18 @@ def test_whatever_stands_after_a_property_a_stock_comes_out_that_can_be_made(nam
         ("holes .... some", "unreadable-value", "some", "4, 40 mm apart"),
         ("holes .... 4", "unreadable-value", "4", "40 mm apart"),
         ("holes .... 2, 80 mm asunder", "unreadable-value", "2, 80 mm asunder", "40 mm apart"),
+        ("holes .... at 20, 10 mm", "unreadable-value", "at 20, 10 mm", "from one end"),
+        ("holes .... at 38,1 mm, 177,8 mm", "unreadable-value", "at 38,1 mm, 177,8 mm", "from one end"),
+        ("holes .... at 20, 30 mm, 10 mm apart", "unreadable-value", "at 20, 30 mm, 10 mm apart", "one of the two"),
+        ("holes .... 4, 19 + 19 mm apart", "unreadable-value", "4, 19 + 19 mm apart", "40 mm apart"),
+        ("holes .... 2, 80 mm apart, 70 mm apart", "unreadable-value", "2, 80 mm apart, 70 mm apart", "40 mm apart"),
+        ("rings .... many, 25 mm", "unreadable-value", "many, 25 mm", "3, 25 mm"),
+        ("paper weight .... 20 lb", "unreadable-value", "20 lb", "`lb bond`"),
+        ("paper weight .... heavy", "unreadable-value", "heavy", "120 g/m2"),
+        ("paper weight .... 8000 g/m2", "unreadable-value", "8000 g/m2", "120 g/m2"),
+        ("film .... 5 thou", "unreadable-value", "5 thou", "`mil` or `micron`"),
+        ("seel .... 4 mm", "unknown-property", "seel", "`seal`"),
+        ("papper weight .... 80 g/m2", "unknown-property", "papper weight", "`paper weight`"),
         ("bound at .... right", "unreadable-value", "right", "`left` or `top`"),
         ("paper .... Foolscap", "unreadable-value", "Foolscap", "`A4`"),
         ("read at .... arm's length", "unreadable-value", "arm's length", "600 mm"),
@@ -229,6 +225,7 @@ def test_a_property_given_twice_is_said() -> None:
         (("leaf .... A5", "pouch .... A5"), "A5", "no larger than the leaf"),
         # Four holes 80 mm apart on the long edge of A5 would stand at -15 and 225 mm.
         (("holes .... 4, 80 mm apart",), "4, 80 mm apart", "18 mm beyond the ends"),
+        (("holes .... at 1, 145 mm",), "at 1, 145 mm", "2 mm beyond the ends"),
         (("holes .... 2, 80 mm apart, 6 mm wide, 2 mm from edge",), None, "1 mm beyond the edge of the leaf"),
         (("holes .... 9, 5 mm apart",), "9, 5 mm apart", "run into one another"),
         # From the corner's middle to the hole's, sqrt(9^2 + 9^2) = 12.728 mm; with its radius 1.728 mm beyond 14 mm.
@@ -240,7 +237,10 @@ def test_a_property_given_twice_is_said() -> None:
         (("corners .... 80 mm",), "80 mm", "12 mm wider than the leaf"),
         (("read at .... 60 mm",), "60 mm", "190 mm too near"),
         (("read at .... 6000 mm",), "6000 mm", "4500 mm too far"),
-        (("leaf .... 5 x 9000 mm",), "5 x 9000 mm", "larger than any that is bound"),
+        (("leaf .... 5 x 9000 mm",), "5 x 9000 mm", "8500 mm larger than any that is bound"),
+        (("leaf .... 206 x 290 mm",), "206 x 290 mm", "with its bleed is 2 mm larger than the paper (A4)"),
+        (("printable margin .... 60 mm",), "60 mm", "35 mm more than any printer leaves"),
+        (("leaf .... 185 x 270 mm", "printable margin .... 5 mm"), "185 x 270 mm", "2 mm of paper (A4) are missing"),
     ],
 )
 def test_a_stock_that_cannot_be_is_said_with_its_millimetres(
@@ -267,6 +267,12 @@ def test_a_leaf_that_fills_its_paper_needs_no_crop_marks() -> None:
     assert fills(139_700, 279_400) == 2
     assert fills(140_500, 279_400) == 0
     assert fills(0, 297_000) == 0
+
+
+def test_a_printer_that_leaves_less_white_takes_a_larger_leaf() -> None:
+    stock = read(block("leaf .... 185 x 270 mm", "printable margin .... 4 mm")).value
+    assert stock.leaf == (185_000, 270_000)
+    assert len(imposition(stock).slots) == 1
 
 
 def test_a_strip_of_large_holes_takes_more_than_the_usual_margin() -> None:

@@ -21,7 +21,7 @@ from dotleader.handbook.stocks.measures import (
     text_width,
 )
 from dotleader.handbook.stocks.stock import Stock
-from dotleader.handbook.stocks.thickness import hole_from_edge
+from dotleader.handbook.stocks.thickness import hole_from_edge, narrowest_ring, stack_thickness
 
 NEAREST_READ, FARTHEST_READ = 250_000, 1_500_000
 LONGEST_LEAF = 500_000
@@ -45,13 +45,17 @@ def amiss(stock: Stock) -> Iterator[Amiss]:
     yield from margins
     papers = list(_paper(stock)) if not margins else []
     yield from papers
-    yield from _pouch(stock)
+    pouches = list(_pouch(stock))
+    yield from pouches
     if not papers:  # the room for text on a leaf that is far too large or small says nothing more
         yield from _text(stock)
     corner = list(_corners(stock))
-    yield from corner or hole_faults(stock)
-    yield from _rings(stock)
-    yield from _thickness(stock)
+    yield from corner
+    thick = list(_thickness(stock))
+    yield from thick
+    if not pouches:  # from whose edge holes are counted
+        yield from () if corner else hole_faults(stock)
+        yield from () if thick else _rings(stock)
     yield from _reading(stock)
 
 
@@ -195,13 +199,13 @@ def _rings(stock: Stock) -> Iterator[Amiss]:
             f"There are {stock.rings} rings, and no more than {len(stock.holes)} holes.",
             "Take a ring for each hole at most.",
         )
-    edge = hole_from_edge(stock)
-    short = edge + 1 - stock.ring_width
+    edge, each = hole_from_edge(stock), stack_thickness(stock, 1)
+    short = narrowest_ring(stock, each) - stock.ring_width
     if short > 0:
         yield Amiss(
             "rings",
             f"Rings of {millimetres(stock.ring_width)} are {millimetres(short, up=True)} too narrow to close around "
-            f"the {millimetres(edge)} from hole to edge.",
+            f"the {millimetres(edge)} from hole to edge of one leaf.",
             "Take wider rings, measured inside, or put the holes nearer to the edge.",
         )
 

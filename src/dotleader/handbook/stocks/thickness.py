@@ -23,11 +23,17 @@ def ring_capacity(stock: Stock) -> int:
     """How thick a pile the rings hold so that leaves still turn; 0 where nothing is said of rings.
 
     What lies inside a closed ring is as high as the pile and as long as from the holes to the edge: a rectangle in a
-    circle, so that its diagonal is the ring's width at most. A fifth is left free for turning (common practice, no
-    source).
+    circle, so that its diagonal is the ring's width at most. A fifth of the height is left free for turning (common
+    practice, no source).
     """
     room = stock.ring_width**2 - hole_from_edge(stock) ** 2
     return isqrt(room) * 4 // 5 if stock.ring_width and room > 0 else 0
+
+
+def narrowest_ring(stock: Stock, thick: int) -> int:
+    """The inner width that rings need for a pile of that thickness."""
+    height = -(-thick * 5 // 4)
+    return isqrt(height**2 + hole_from_edge(stock) ** 2) + 2  # rounded up, here and where it is used to measure
 
 
 def overfull(stock: Stock, leaves: int) -> Amiss | None:
@@ -35,10 +41,11 @@ def overfull(stock: Stock, leaves: int) -> Amiss | None:
     thick, most = stack_thickness(stock, leaves), ring_capacity(stock)
     if not stock.ring_width or thick <= most:
         return None
-    each = stack_thickness(stock, 1)
+    held = most // stack_thickness(stock, 1)
     return Amiss(
         "rings",
         f"{leaves} leaves are {millimetres(thick, up=True)} thick, {millimetres(thick - most, up=True)} more than "
         f"rings of {millimetres(stock.ring_width)} hold so that leaves still turn.",
-        f"Take wider rings, thinner film or paper, or divide the book: these rings hold {most // each} leaves.",
+        f"Take rings of {millimetres(narrowest_ring(stock, thick), up=True)} or more, or divide the book: these hold "
+        f"{held} leaves.",
     )
