@@ -1,6 +1,8 @@
-"""What holds for all tests: the terminal of whoever runs them changes nothing."""
+"""What holds for all tests: the terminal and the printers of whoever runs them change nothing."""
 
 from __future__ import annotations
+
+from pathlib import Path
 
 import pytest
 
@@ -9,3 +11,10 @@ import pytest
 def _plain_terminal(monkeypatch: pytest.MonkeyPatch) -> None:
     for name in ("COLUMNS", "NO_COLOR", "FORCE_COLOR"):
         monkeypatch.delenv(name, raising=False)
+
+
+@pytest.fixture(autouse=True)
+def _no_printers(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A folder that is not there: a test that keeps printers names one of its own."""
+    for name in ("XDG_CONFIG_HOME", "APPDATA"):
+        monkeypatch.setenv(name, str(Path(__file__).parent / "no configuration"))

@@ -9,15 +9,15 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from dotleader.handbook.stocks.sizes import PAPERS, SIZES
-from dotleader.page.sheet.alignment import MOST_MOVED, Moved, beyond, further, moved_by, said
-from dotleader.page.sheet.calibration import apart
+from dotleader.page.sheet.alignment import MOST_MOVED, Moved, beyond, further, said
+from dotleader.page.sheet.calibration import measured
 from dotleader.report.glyphs import escaped
 from dotleader.report.terminal import terminal_for
 from dotleader.source.record import replace
 from dotleader.tools.cannot_run import CannotRun
 from dotleader.tools.files import shown_name
 from dotleader.tools.printer_store import change, kept, named, store_path
-from dotleader.tools.printers import LONGEST_NAME, NONE, Printer, block, found, printer_name
+from dotleader.tools.printers import LONGEST_NAME, NONE, USUAL_PAPER, Printer, block, found, printer_name
 from dotleader.tools.saying import say
 
 if TYPE_CHECKING:  # argparse is at hand only where a command line is read
@@ -63,7 +63,7 @@ def arguments(parser: Parser) -> None:
     parser.add_argument("words", nargs="*", metavar="NAME")
     for name in _NUMBERS:
         parser.add_argument(f"--{name}", nargs="+")
-    parser.choice("--paper", PAPERS, dest="paper", default="")
+    parser.choice("--paper", PAPERS, dest="paper", default=None)
     parser.add_argument("--further", action="store_true")
     parser.add_argument("--default", action="store_true")
 
@@ -118,7 +118,7 @@ def _set(name: str, options: Options, numbers: bool) -> Iterator[str]:
     right, down = (_read(option, getattr(options, option)) for option in _NUMBERS)
     made = change(lambda printers: _with(printers, name, options, right, down))
     printer = named(name, made)
-    yield f"{_plain(printer.name)}: the back is moved {said(printer.moved)}."
+    yield f"{_plain(printer.name)}: the back is out by {said(printer.moved)}."
     if printer.default:
         yield "Sheets are corrected for it from now on; `dotleader print --printer none` prints without."
     else:
@@ -139,8 +139,8 @@ def _with(
     if before is None and options.further:
         raise CannotRun(f"There is no printer `{name}` to add to.", "Leave `--further` out to keep a new one.")
     old = before.moved if before else Moved()
-    paper = options.paper or (before.paper if before else PAPERS[0])
-    moved = moved_by(right or (0, 0), down or (0, 0), apart(SIZES[paper]))
+    paper = options.paper or (before.paper if before else USUAL_PAPER)
+    moved = measured(right or (0, 0), down or (0, 0), SIZES[paper])
     if options.further:
         moved = further(old, moved)
     if right is None and not options.further:

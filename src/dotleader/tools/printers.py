@@ -15,6 +15,9 @@ from dotleader.source.record import record, replace
 NONE = "none"
 """The name that stands for no printer."""
 
+USUAL_PAPER = "A4"
+"""What a printer is measured on where nothing is said."""
+
 LONGEST_NAME = 60
 
 _ABOUT = "# How far the backs of printers are out of register, seen from the front. Kept by `dotleader printer`.\n"

@@ -38,24 +38,14 @@ class Righting(NamedTuple):
     down: float
 
 
-def moved_by(right: tuple[int, int], down: tuple[int, int], apart: tuple[int, int]) -> Moved:
-    """From what is read at two places each: left and right, upper and lower, `apart` micrometres from each other."""
-    return Moved(
-        _halved(sum(right)),
-        _halved(sum(down)),
-        round((right[1] - right[0]) * _MILLION / apart[0]),
-        round((down[1] - down[0]) * _MILLION / apart[1]),
-    )
-
-
 def further(before: Moved, rest: Moved) -> Moved:
     """Both together: `rest` is what was still read when `before` had been righted."""
     across, along = _factor(rest.wider), _factor(rest.longer)
     return Moved(
         round(before.right * across) + rest.right,
         round(before.down * along) + rest.down,
-        round((_factor(before.wider) * across - 1) * _MILLION),
-        round((_factor(before.longer) * along - 1) * _MILLION),
+        millionths(_factor(before.wider) * across - 1),
+        millionths(_factor(before.longer) * along - 1),
     )
 
 
@@ -77,9 +67,9 @@ def righting(moved: Moved, paper: tuple[int, int]) -> Righting:
 def beyond(moved: Moved) -> Iterator[str]:
     """What of it is more than is righted, a sentence each."""
     if max(abs(moved.right), abs(moved.down)) > MOST_MOVED:
-        yield f"The back would be moved by {said_moved(moved)}, and more than 5 mm is not righted."
+        yield f"The back is moved {said_moved(moved)}, and more than 5 mm is not righted."
     if max(abs(moved.wider), abs(moved.longer)) > MOST_STRETCHED:
-        yield f"The back would be stretched by {said_stretched(moved)}, and more than 1 % is not righted."
+        yield f"The back is {said_stretched(moved)}, and more than 1 % is not righted."
 
 
 def said(moved: Moved) -> str:
@@ -108,8 +98,9 @@ def _side(value: int, unit: int, more: str, less: str) -> str:
     return f"{digits} {less if value < 0 else more}"
 
 
-def _halved(value: int) -> int:
-    return round(value / 2)
+def millionths(part: float) -> int:
+    """A part of one in millionths, whole tens of them: a thousandth of a per cent is 3 micrometres of a long side."""
+    return round(part * _MILLION / 10) * 10
 
 
 def _factor(millionths: int) -> float:

@@ -14,11 +14,14 @@ from collections.abc import Iterator
 from dotleader.handbook.stocks.measures import PRINTABLE_MARGIN
 from dotleader.page.drawn import Box, Drawn, Font, Group, Ink, Line, Text, mm
 from dotleader.page.sheet import calibration_words
+from dotleader.page.sheet.alignment import Moved, millionths
 from dotleader.page.type.metrics import cap_height, width
 from dotleader.source.record import record
 
 FRONT_STEP = mm(2)
 BACK_STEP = mm(1.9)
+_TENTH = FRONT_STEP - BACK_STEP
+
 MOST_LINES = 20
 """To each side of zero, where the paper has room for them: 2.0 mm."""
 
@@ -97,6 +100,20 @@ def apart(paper: tuple[int, int]) -> tuple[int, int]:
     return 2 * _reach(paper[0])[0], 2 * _reach(paper[1])[0]
 
 
+def measured(right: tuple[int, int], down: tuple[int, int], paper: tuple[int, int]) -> Moved:
+    """What scales A and B, and C and D, say together; readings in micrometres."""
+    moved_right, wider = _settled(*right, _reach(paper[0])[0])
+    moved_down, longer = _settled(*down, _reach(paper[1])[0])
+    return Moved(moved_right, moved_down, wider, longer)
+
+
+def _settled(first: int, second: int, reach: int) -> tuple[int, int]:
+    """Shift in the middle and stretch. A reading is exact where its line stands, not where the scale has its zero."""
+    start, end = -reach + first * BACK_STEP // _TENTH, reach + second * BACK_STEP // _TENTH
+    stretch = (second - first) / (end - start)
+    return round(first - stretch * start), millionths(stretch)
+
+
 def _reach(length: int) -> tuple[int, int]:
     """How far from the middle of the paper a scale has its zero, and its lines to each side of that."""
     last = length // 2 - PRINTABLE_MARGIN - _END
@@ -151,6 +168,7 @@ def _back_scale(arm: Arm) -> Iterator[Drawn]:
         yield axes.line(along, _PIN, _PIN + long, _FINE)
         if half_millimetres % 10 == 0:
             yield axes.figure(along, _PIN + mm(3.6), signed(5 * half_millimetres))
+    yield axes.figure(-mm(_PIN_SCALE + 4), _PIN + mm(0.4), arm.letter, 9_000, Font.BOLD)
     ends = (-mm(_PIN_SCALE), mm(_PIN_SCALE))
     yield Line(tuple(axes.point(along, _PIN) for along in ends), _FINE)
 
@@ -164,7 +182,7 @@ def _millimetres() -> Iterator[Drawn]:
             half = mm(1.5) if at % 5 == 0 else mm(0.8)
             yield axes.line(mm(at), -half, half, _FINE)
             if at and at % 5 == 0:
-                yield axes.figure(mm(at), -mm(2.2) if down else mm(2.2), signed(10 * at))
+                yield axes.figure(mm(at), mm(2.2), signed(10 * at))
 
 
 def _length(n: int) -> int:

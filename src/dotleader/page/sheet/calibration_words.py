@@ -12,7 +12,7 @@ from dotleader.page.type.words import plain_words
 
 _SIZES = range(11_000, 5_500, -500)
 _EDGE = mm(12)
-_ABOVE, _BELOW = mm(24), mm(24)
+_ABOVE, _BELOW = mm(24), mm(26)
 _LEFT_OF, _RIGHT_OF = mm(26), mm(26)
 _SLOT, _SLOT_HEIGHT, _SLOT_GAP = mm(16), mm(8), mm(2.5)
 _OPTION = 4_600  # what `--right` takes, in thousandths of the em
@@ -38,8 +38,8 @@ def front(paper: tuple[int, int], name: str, apart: tuple[int, int], lines: int)
         "On each scale find the line that goes straight on in a line of the other side. The figure there is the "
         "reading, in millimetres. From line to line it is 0.1 mm; to the left and upwards it has a minus. Where two "
         "lines are equally good, take the middle: 0.25.",
-        "Two places on one scale may look good, nearly 2 mm apart. The right one is that which is near what the thick "
-        "cross of the other side shows on the millimetres in the middle.",
+        "Two places on one scale may look good. The right one agrees with the line that has a wedge: that is as far "
+        "from 0 as the reading says, and from line to line of this side it is 2 mm.",
         "If no light comes through, the other side says how it is done with a pin.",
     )
     third = (
@@ -47,8 +47,8 @@ def front(paper: tuple[int, int], name: str, apart: tuple[int, int], lines: int)
         "dotleader printer set NAME",
     )
     last = (
-        f"If the cross shows more than {most}, type only what it shows (--right and --down, a number each), print this "
-        "sheet again with --printer NAME, and type the new readings with --further.",
+        f"If the thick cross in the middle is out by more than {most}, type only by how much (--right and --down, a "
+        "number each), print this sheet again with --printer NAME, and type the new readings with --further.",
     )
     for size in _SIZES:
         one = _set(upper_left, "Calibration sheet", first, size)
