@@ -2,32 +2,52 @@
 
 from __future__ import annotations
 
+import _signal  # type: ignore[import-not-found]  # the half of `signal` that costs no import
 import gc
 import os
 import sys
 from collections.abc import Sequence
 
+INTERRUPTED = 130
+
 
 def main(arguments: Sequence[str] | None = None) -> int:
-    """Run a command and return its exit code.
+    """Run a command and return its exit code. Without `arguments` they are those of the process, which is then ours.
 
     0 fine; 1 the answer is no; 2 could not run; 130 interrupted. Nobody sees a traceback unless `DOTLEADER_DEBUG` is
     set.
     """
+    owner = arguments is None and _signal.getsignal(_signal.SIGINT) is _signal.default_int_handler
+    if owner:
+        _signal.signal(_signal.SIGINT, _interrupted)
     gc.set_threshold(100_000, 20, 20)  # little of what a run makes goes in circles; looking for it took a thirtieth
     try:
-        return _run(sys.argv[1:] if arguments is None else arguments)
+        code = _run(sys.argv[1:] if arguments is None else arguments)
     except KeyboardInterrupt:
-        return 130
+        code = INTERRUPTED
     except Exception as fault:
         if _debugging():
             raise
         _apologise(fault)
-        return 2
+        code = 2
+    if owner:
+        from dotleader.tools.ending import asked_to_end  # noqa: PLC0415
+
+        _signal.signal(_signal.SIGINT, _interrupted)
+        code = asked_to_end() or code
+    return code
+
+
+def _interrupted(_number: int, _frame: object) -> None:
+    """End at once. No exception: some get lost, in an import or when a module is taken away.
+
+    `dotleader.tools.ending` says what is done while something is being written.
+    """
+    os._exit(INTERRUPTED)
 
 
 def _run(arguments: Sequence[str]) -> int:
-    # Imported here so that an interruption while importing ends like any other.
+    # Imported here so that a fault while importing ends like any other.
     from dotleader.tools.cannot_run import CannotRun, because  # noqa: PLC0415
     from dotleader.tools.command_line import run  # noqa: PLC0415
     from dotleader.tools.saying import complain, ready_streams  # noqa: PLC0415

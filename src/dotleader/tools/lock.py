@@ -13,6 +13,7 @@ import time
 from collections.abc import Iterator
 
 from dotleader.tools.cannot_run import CannotRun, because
+from dotleader.tools.ending import end_tidily
 from dotleader.tools.files import shown_name
 
 LOCK = ".dotleader-lock"
@@ -48,6 +49,7 @@ def locked(folder: str, patience: float = PATIENCE, busy: tuple[str, str] = _PRI
 
     `busy` says then what that process does there, and what to do.
     """
+    end_tidily()
     path = os.path.join(folder, LOCK)
     try:
         handle = _wait_for(path, folder, time.monotonic() + patience, busy)

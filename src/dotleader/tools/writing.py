@@ -8,6 +8,7 @@ import stat
 from collections.abc import Iterator
 
 from dotleader.tools.cannot_run import CannotRun, because
+from dotleader.tools.ending import end_tidily
 from dotleader.tools.files import shown_name
 
 _FRESH = os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0) | getattr(os, "O_CLOEXEC", 0)
@@ -53,6 +54,7 @@ def put_file(path: str, data: bytes) -> None:
 @contextlib.contextmanager
 def _beside(target: str) -> Iterator[str]:
     """A new empty file in the same folder; whatever happens, nothing is left of it but what was renamed."""
+    end_tidily()
     folder, name = os.path.split(target)
     for number in range(_TRIES):
         fresh = os.path.join(folder, f".{name[:100]}.{os.getpid()}-{number}.new")

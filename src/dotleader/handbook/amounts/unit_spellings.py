@@ -15,7 +15,7 @@ ALIASES: dict[str, str] = {
     "°": "deg",
 }
 
-# Spellings, in any case, that do not say which unit they mean. A single choice is the one of this language; others exist.
+# Spellings, in any case, that do not say which unit they mean. A single choice is this language's; others exist.
 AMBIGUOUS: dict[str, tuple[str, ...]] = {
     "gal": ("US gal", "imp gal"),
     "gals": ("US gal", "imp gal"),
