@@ -17,6 +17,7 @@ from dotleader.page.extents import HERE, Rect, Turned, extents
 from dotleader.page.face.placement import Side
 from dotleader.page.imposition import Slot, imposition
 from dotleader.page.laid import LaidCard
+from dotleader.page.sheet.cut_files import cut_file
 from dotleader.page.sheet.sheet_marks import HOLE_CROSS, hole_centres
 from dotleader.page.sheet.sheets import LeafPlace, Sheet, SheetSide, on_sheet, sheet_count, sheets
 from tests.page.leaves import EVERY_KIND, STOCKS, faces, laid
@@ -231,7 +232,7 @@ def test_a_sheet_says_its_number_and_side_in_the_waste(stock: Stock) -> None:
                 ((text, ink),) = extents(group.items)
                 assert isinstance(text, Text)
                 said = f"Sheet {sheet.number}, {side.side.value} side. Print at 100 %. Turn on the long edge."
-                assert text.string == said
+                assert text.string.removesuffix(f" Cut by {cut_file(sheet.arrangement)}.") == said
                 others = [i for g in side.items if g is not group for _, i in extents((g,))]
                 assert not any(ink.meets(other) for other in others)
                 assert not any(ink.meets(rect_of(place, mm(3))) for place in side.leaves)

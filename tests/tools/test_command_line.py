@@ -38,7 +38,7 @@ def test_help_of_a_command_names_its_options_and_nothing_else(capsys: pytest.Cap
     parser = Parser(name)
     module.arguments(parser)
     known = {option for action in parser._actions for option in action.option_strings} | {"--help", "-h"}
-    assert set(re.findall(r"(?<![\w-])--?[a-z]+", ran.out.split("\n", 1)[1])) == known
+    assert set(re.findall(r"(?<![\w-])--?[a-z]+(?:-[a-z]+)*", ran.out.split("\n", 1)[1])) == known
     assert all(len(line) <= 80 for line in ran.out.splitlines())
     assert SUMMARIES[name] in ran.out.splitlines()[0]
 

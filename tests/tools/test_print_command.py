@@ -36,15 +36,50 @@ def test_a_handbook_is_printed_beside_it(here: Path, capsys: pytest.CaptureFixtu
     write(here, book__book=CLEAN)
     ran = run(capsys, "print", "book/book.cards")
     assert (ran.code, ran.err) == (0, "")
-    assert names(here / "book" / "printed") == ["printed.json", "reading.pdf", "sheets.pdf"]
+    assert names(here / "book" / "printed") == ["cut.dxf", "cut.svg", "printed.json", "reading.pdf", "sheets.pdf"]
     faces = len(pypdf.PdfReader(here / "book" / "printed" / "reading.pdf").pages)
     sheets = len(pypdf.PdfReader(here / "book" / "printed" / "sheets.pdf").pages)
     assert faces % 2 == sheets % 2 == 0
-    first, second, blank, *rest = ran.out.splitlines()
+    first, second, third, fourth, blank, *rest = ran.out.splitlines()
     assert first == f"book/printed/reading.pdf  {faces} faces, to read"
     assert second == f"book/printed/sheets.pdf   {faces // 2} leaves on {sheets // 2} sheets of A4, to print and cut"
+    assert third == "book/printed/cut.svg      to cut every sheet by, the front up"
+    assert fourth == "book/printed/cut.dxf      the same paths for other programs"
     assert blank == ""
     assert any("100 %" in line and "both sides" in line for line in rest)
+
+
+def test_each_arrangement_of_leaves_has_a_pair_of_files_to_cut_by(
+    here: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    stock = "\nstock\n  leaf .... 100 x 140 mm\n  holes .... 2, 80 mm apart\n  paper .... A4\n"
+    for cards in (1, 2):
+        card = "\nnormal Taxi {}\n  Brakes .... CHECK, HOLD\n"
+        write(here, book=CLEAN + "".join(map(card.format, range(1, cards))) + stock)
+        ran = run(capsys, "print", "book.cards")
+        sheets = len(pypdf.PdfReader(here / "printed" / "sheets.pdf").pages) // 2
+        leaves = len(pypdf.PdfReader(here / "printed" / "reading.pdf").pages) // 2
+        odd = leaves % 2 == 1
+        assert (here / "printed" / "cut-2.svg").exists() is (here / "printed" / "cut-2.dxf").exists() is odd
+        if odd:
+            these = "sheet 1" if sheets == 2 else f"sheets 1 to {sheets - 1}"
+            assert f"printed/cut.svg      to cut {these} by, the front up\n" in ran.out
+            assert f"printed/cut-2.svg    to cut sheet {sheets} by, the front up\n" in ran.out
+        else:
+            assert "printed/cut.svg      to cut every sheet by, the front up\n" in ran.out
+
+
+def test_marks_for_a_cutter_are_printed_when_they_are_asked_for(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    fitting = CLEAN + "\nstock\n  leaf .... 140 x 200 mm\n  paper .... A4\n"
+    write(here, book=fitting, filled=CLEAN + "\nstock A5\n")
+    said = "The front of each sheet bears three black squares by which a cutter finds where it lies.\n"
+    assert said not in run(capsys, "print", "book.cards").out
+    assert "registration" not in (here / "printed" / "cut.svg").read_text()
+    assert said in run(capsys, "print", "book.cards", "--cutter-marks").out
+    assert '<g id="registration">' in (here / "printed" / "cut.svg").read_text()
+    ran = run(capsys, "print", "filled.cards", "--cutter-marks", "--to", "filled")
+    assert "No cutter's marks: there is no room for them beside the leaves.\n" in ran.out
+    assert "registration" not in (here / "filled" / "cut.svg").read_text()
 
 
 def test_equal_input_gives_equal_bytes(here: Path, capsys: pytest.CaptureFixture[str]) -> None:

@@ -7,6 +7,8 @@ import sys
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from dotleader.page.sheet.cut_files import cut_file, sheets_numbered
+from dotleader.page.sheet.cut_shapes import Layer
 from dotleader.report.full import full
 from dotleader.report.glyphs import escaped
 from dotleader.report.order import severity_of
@@ -17,7 +19,7 @@ from dotleader.tools.cannot_run import CannotRun
 from dotleader.tools.discovery import handbook_at
 from dotleader.tools.files import STDIN, Files, shown_name
 from dotleader.tools.pipeline import lint_handbook
-from dotleader.tools.printed_names import PRINTED, READING, SHEETS
+from dotleader.tools.printed_names import CUT_DXF, CUT_SVG, PRINTED, READING, SHEETS
 from dotleader.tools.rule_facts import FACTS
 from dotleader.tools.saying import say
 
@@ -28,13 +30,15 @@ if TYPE_CHECKING:  # argparse, and all that printing takes, are at hand only whe
 HELP = """\
 dotleader print HANDBOOK    lay out cards as pages to read and sheets to cut
 
-  HANDBOOK is a file, or a folder with one handbook in it. Two files are
-  written: reading.pdf has every face in order; sheets.pdf has the leaves on
-  the paper, to print on both sides and to cut. A handbook with errors is not
-  printed.
+  HANDBOOK is a file, or a folder with one handbook in it. What is written:
+  reading.pdf has every face in order; sheets.pdf has the leaves on the paper,
+  to print on both sides and to cut; cut.svg and cut.dxf have the paths that
+  a machine cuts them by. A handbook with errors is not printed.
 
   --to DIR                  write into this folder; without it, the folder
                             `printed` beside the handbook
+  --cutter-marks            print marks on the sheets by which a cutter that
+                            reads them finds where they lie
   --draft                   print in spite of errors, DRAFT across every face
   -h, --help                this text
 
@@ -49,6 +53,7 @@ dotleader print HANDBOOK    lay out cards as pages to read and sheets to cut
 def arguments(parser: Parser) -> None:
     parser.add_argument("handbook", nargs="?", metavar="HANDBOOK")
     parser.add_argument("--to", dest="folder", metavar="DIR")
+    parser.add_argument("--cutter-marks", action="store_true")
     parser.add_argument("--draft", action="store_true")
 
 
@@ -71,11 +76,15 @@ def run(options: Options) -> int:
     from dotleader.tools.printed_folder import write_folder  # noqa: PLC0415
 
     end_tidily()
-    printed = print_handbook(linted.handbook, linted.checklists.all(), len(errors) if options.draft else None)
+    printed = print_handbook(
+        linted.handbook, linted.checklists.all(), len(errors) if options.draft else None, options.cutter_marks
+    )
     beside = "" if main == STDIN else os.path.dirname(main)
     folder = options.folder or os.path.join(beside, PRINTED)
     written = write_folder(folder, printed.files)
     say(_done(printed, folder, written.removed, written.left))
+    if options.cutter_marks:
+        say((_marked(printed),))
     if options.draft:
         said = f"; {counted(len(errors), 'error')}, see `dotleader lint {shown_name(main)}`" if errors else ""
         say((f"This is a draft, and says so across every face{said}.",))
@@ -110,6 +119,10 @@ def _done(printed: Printed, folder: str, removed: tuple[str, ...], left: tuple[s
         SHEETS: f"{counted(len(book.placement.leaves), 'leaf', 'leaves')} on "
         f"{counted(printed.sheets, 'sheet')} of {book.stock.paper_name}, to print and cut",
     }
+    for cutting in printed.cuttings:
+        these = "every sheet" if len(printed.cuttings) == 1 else sheets_numbered(cutting.sheets)
+        about[cut_file(cutting.number, CUT_SVG)] = f"to cut {these} by, the front up"
+        about[cut_file(cutting.number, CUT_DXF)] = "the same paths for other programs"
     terminal = terminal_for(sys.stdout, os.environ)
     names = {name: escaped(shown_name(os.path.join(folder, name)), terminal) for name in printed.files}
     width = max(map(len, names.values()))
@@ -122,3 +135,10 @@ def _done(printed: Printed, folder: str, removed: tuple[str, ...], left: tuple[s
     yield ""
     yield "In the print dialogue: actual size (100 %), on both sides, turned on the long edge."
     yield "Print one sheet first and measure its rulers: each is 100 mm long."
+
+
+def _marked(printed: Printed) -> str:
+    """Whether sheets bear marks for a cutter."""
+    if any(cutting.on(Layer.REGISTRATION) for cutting in printed.cuttings):
+        return "The front of each sheet bears three black squares by which a cutter finds where it lies."
+    return "No cutter's marks: there is no room for them beside the leaves."

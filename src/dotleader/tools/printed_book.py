@@ -6,35 +6,51 @@ from collections.abc import Callable, Iterator, Sequence
 from io import BytesIO
 
 from dotleader.handbook.model import Handbook
+from dotleader.output.cut_dxf import cut_dxf
+from dotleader.output.cut_svg import cut_svg
 from dotleader.output.pdf import PdfFacts, PdfPage, write_pdf
 from dotleader.page.face.book import Book, make_book
 from dotleader.page.frames import frame_of
+from dotleader.page.imposition import imposition
 from dotleader.page.laid import LaidCard
 from dotleader.page.lay.lay_prose import lay_amplified, lay_essay
+from dotleader.page.sheet.cut_files import cut_file
+from dotleader.page.sheet.cut_shapes import Cutting
+from dotleader.page.sheet.cutting import cuttings
 from dotleader.page.sheet.reading import reading_pages
+from dotleader.page.sheet.registration import registration_places
 from dotleader.page.sheet.sheets import Sheet, sheets
 from dotleader.page.type.symbols import symbols_of
 from dotleader.source.record import record
-from dotleader.tools.printed_names import READING, SHEETS
+from dotleader.tools.printed_names import CUT_DXF, CUT_SVG, READING, SHEETS
 from dotleader.tools.progress import Progress
 
 
 @record
 class Printed:
-    """`files` by name; `sheets` counts papers, the sheet of rulers among them where there is one."""
+    """`files` by name; `sheets` counts papers, the sheet of rulers among them where there is one.
+
+    `cuttings` are those that have a pair of files to cut by.
+    """
 
     files: dict[str, bytes]
     book: Book
     sheets: int
+    cuttings: tuple[Cutting, ...]
 
 
-def print_handbook(handbook: Handbook, checklists: Sequence[LaidCard], draft: int | None = None) -> Printed:
+def print_handbook(
+    handbook: Handbook, checklists: Sequence[LaidCard], draft: int | None = None, cutter_marks: bool = False
+) -> Printed:
     """The files of a book of everything. `draft` is the number of errors when it is printed in spite of them.
 
-    `checklists` are the laid-out cards of the handbook.
+    `checklists` are the laid-out cards of the handbook. With `cutter_marks` the sheets bear marks for a cutter that
+    reads them, where leaves do not fill the paper.
     """
     book = make_book(handbook, laid_out(handbook, checklists), draft)
-    papers = tuple(sheets(book.faces, book.stock))
+    papers = tuple(sheets(book.faces, book.stock, cutter_marks))
+    marks = registration_places(imposition(book.stock)) if cutter_marks else ()
+    cut = tuple(found for found in cuttings(papers, book.stock, marks=marks) if not found.is_empty)
     progress = Progress("pages", len(book.faces) + 2 * len(papers))
     registration = handbook.fact("registration")
     subject = f"Reading copy, {registration}" if registration else "Reading copy"
@@ -42,9 +58,18 @@ def print_handbook(handbook: Handbook, checklists: Sequence[LaidCard], draft: in
     reading = _pdf(_reading(book), facts, progress.done)
     subject = f"Sheets to print at 100 %, on both sides, and to cut. {registration}".rstrip()
     facts = PdfFacts(book.title, subject, "", duplex="long-edge", scaling_none=True)
-    cut = _pdf(_sheets(papers, book), facts, lambda count: progress.done(len(book.faces) + count))
+    to_cut = _pdf(_sheets(papers, book), facts, lambda count: progress.done(len(book.faces) + count))
     progress.end()
-    return Printed({READING: reading, SHEETS: cut}, book, len(papers))
+    return Printed({READING: reading, SHEETS: to_cut} | _cut_files(cut), book, len(papers), cut)
+
+
+def _cut_files(found: tuple[Cutting, ...]) -> dict[str, bytes]:
+    """The files to cut by, a pair for each arrangement."""
+    files = {}
+    for cutting in found:
+        files[cut_file(cutting.number, CUT_SVG)] = cut_svg(cutting)
+        files[cut_file(cutting.number, CUT_DXF)] = cut_dxf(cutting)
+    return files
 
 
 def laid_out(handbook: Handbook, checklists: Sequence[LaidCard]) -> Iterator[LaidCard]:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from dotleader.page.drawn import Drawn, Font, mm
 from dotleader.page.imposition import Imposition
 from dotleader.page.sheet import sheet_marks
+from dotleader.page.sheet.cut_files import cut_by
 from dotleader.page.type.breaking import broken, room_of, set_line
 from dotleader.page.type.words import plain_words
 
@@ -20,9 +21,10 @@ _TITLE = 16_000
 _CROSS = mm(10)
 
 
-def setting_up(laid: Imposition) -> tuple[tuple[Drawn, ...], tuple[Drawn, ...]]:
-    """Front and back of the sheet."""
-    front = ("Setting-up sheet", *_said(laid))
+def setting_up(laid: Imposition, arrangements: Sequence[int]) -> tuple[tuple[Drawn, ...], tuple[Drawn, ...]]:
+    """Front and back of the sheet. `arrangements` are those of the sheets that follow, none if there is
+    nothing to cut by a file: where leaves fill the paper, no sheet has room to say by which one it is cut."""
+    front = ("Setting-up sheet", *_said(laid, arrangements))
     back = (
         "Setting-up sheet, back",
         "Held against the light, the cross on this side falls on the cross of the other side within 1 mm. If it "
@@ -31,7 +33,7 @@ def setting_up(laid: Imposition) -> tuple[tuple[Drawn, ...], tuple[Drawn, ...]]:
     return tuple(_drawn(laid, front)), tuple(_drawn(laid, back))
 
 
-def _said(laid: Imposition) -> Iterator[str]:
+def _said(laid: Imposition, arrangements: Sequence[int]) -> Iterator[str]:
     yield "Print this file at 100 % (actual size), on both sides, turned on the long edge."
     yield (
         "Both rulers are 100 mm long. Lay a ruler of your own beside each of them. If one is longer or shorter, "
@@ -41,11 +43,14 @@ def _said(laid: Imposition) -> Iterator[str]:
         return
     cuts = _cuts(laid)
     if not cuts:
-        yield "A leaf is as large as the paper, and nothing is cut."
-        return
-    yield f"The leaves fill the paper, so that no mark can stand beside them. Cut each sheet {' and '.join(cuts)}."
+        but = " but holes and corners" if arrangements else ""
+        yield f"A leaf is as large as the paper, and nothing is cut{but}."
+    else:
+        yield f"The leaves fill the paper, so that no mark can stand beside them. Cut each sheet {' and '.join(cuts)}."
     if len({slot.turn for slot in laid.slots}) > 1:
         yield "The leaves stand head to foot, so that their edge bands meet at the cut."
+    if arrangements:
+        yield cut_by(arrangements)
 
 
 def _cuts(laid: Imposition) -> list[str]:

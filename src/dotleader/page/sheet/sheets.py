@@ -16,6 +16,8 @@ from dotleader.page.face.faces import Face
 from dotleader.page.face.placement import Side
 from dotleader.page.imposition import Imposition, Slot, imposition, printable
 from dotleader.page.sheet import sheet_marks
+from dotleader.page.sheet.cut_files import cut_file
+from dotleader.page.sheet.registration import registration_marks
 from dotleader.page.sheet.setting_up import setting_up
 from dotleader.source.record import record, replace
 
@@ -41,11 +43,15 @@ class SheetSide:
 
 @record
 class Sheet:
-    """One paper. `number` counts from 1; 0 is the sheet of rulers, which comes before them where there is no waste."""
+    """One paper. `number` counts from 1; 0 is the sheet of rulers, which comes before them where there is no waste.
+
+    Sheets of the same `arrangement`, which counts from 1 too, have their leaves in the same places and are cut alike.
+    """
 
     number: int
     front: SheetSide
     back: SheetSide
+    arrangement: int = 0
 
     @property
     def sides(self) -> tuple[SheetSide, SheetSide]:
@@ -58,18 +64,36 @@ def sheet_count(faces: int, stock: Stock) -> int:
     return -(-faces // 2 // len(laid.slots)) + (not sheet_marks.has_rulers(laid))
 
 
-def sheets(faces: Sequence[Face], stock: Stock) -> Iterator[Sheet]:
-    """The sheets of a book; `faces` are all of them in order, fronts and backs in turn."""
+def sheets(faces: Sequence[Face], stock: Stock, cutter_marks: bool = False) -> Iterator[Sheet]:
+    """The sheets of a book; `faces` are all of them in order, fronts and backs in turn.
+
+    With `cutter_marks` the fronts bear marks by which a cutter finds them, where there is waste to bear them.
+    """
     laid = imposition(stock)
-    if not sheet_marks.has_rulers(laid):
-        front, back = setting_up(laid)
-        yield Sheet(0, SheetSide(Side.FRONT, front, ()), SheetSide(Side.BACK, back, ()))
     pairs = list(zip(faces[::2], faces[1::2], strict=True))
     each = len(laid.slots)
-    for number, start in enumerate(range(0, len(pairs), each), start=1):
-        some = pairs[start : start + each]
-        front_side = _side(laid, stock, Side.FRONT, [front for front, _ in some], number)
-        yield Sheet(number, front_side, _side(laid, stock, Side.BACK, [back for _, back in some], number))
+    on_each = [pairs[start : start + each] for start in range(0, len(pairs), each)]
+    arrangements = _arrangements([len(some) for some in on_each])
+    if not sheet_marks.has_rulers(laid):
+        front, back = setting_up(laid, arrangements if _is_cut(laid, stock) else ())
+        yield Sheet(0, SheetSide(Side.FRONT, front, ()), SheetSide(Side.BACK, back, ()))
+    for number, (some, arrangement) in enumerate(zip(on_each, arrangements, strict=True), start=1):
+        how = "Print at 100 %. Turn on the long edge."
+        words = f"Sheet {number}, front side. {how} Cut by {cut_file(arrangement)}."
+        front_side = _side(laid, stock, Side.FRONT, [front for front, _ in some], words, cutter_marks)
+        words = f"Sheet {number}, back side. {how}"
+        yield Sheet(number, front_side, _side(laid, stock, Side.BACK, [back for _, back in some], words), arrangement)
+
+
+def _is_cut(laid: Imposition, stock: Stock) -> bool:
+    """Whether a machine has anything to cut: not on a leaf that is its paper, with square corners and no holes."""
+    return not laid.filling or len(laid.slots) > 1 or bool(stock.holes) or stock.corner_radius > 0
+
+
+def _arrangements(counts: Sequence[int]) -> list[int]:
+    """The arrangement of each sheet by how many leaves it has, numbered as they come up."""
+    numbers: dict[int, int] = {}
+    return [numbers.setdefault(count, len(numbers) + 1) for count in counts]
 
 
 def behind(laid: Imposition, slot: Slot, stock: Stock) -> Slot:
@@ -113,7 +137,9 @@ def _cut_off(items: tuple[Drawn, ...], area: Rect) -> Iterator[Drawn]:
             yield replace(item, x=left, y=top, w=right - left, h=bottom - top)
 
 
-def _side(laid: Imposition, stock: Stock, side: Side, faces: Sequence[Face], number: int) -> SheetSide:
+def _side(
+    laid: Imposition, stock: Stock, side: Side, faces: Sequence[Face], words: str, cutter_marks: bool = False
+) -> SheetSide:
     items: list[Drawn] = []
     places = []
     used = []
@@ -129,8 +155,9 @@ def _side(laid: Imposition, stock: Stock, side: Side, faces: Sequence[Face], num
         upright, level = places_of_rulers
         rulers = (*sheet_marks.upright_ruler(*upright), *sheet_marks.level_ruler(*level))
         items.append(Group(0, 0, rulers, role="rulers"))
-    words = f"Sheet {number}, {side.value} side. Print at 100 %. Turn on the long edge."
     items.append(Group(0, 0, tuple(sheet_marks.note(laid, words)), role="note"))
+    if cutter_marks:
+        items.append(Group(0, 0, tuple(registration_marks(laid)), role="registration"))
     kept = tuple(item for item in items if not isinstance(item, Group) or item.items)
     return SheetSide(side, kept, tuple(places))
 
@@ -148,7 +175,7 @@ def _inkable(laid: Imposition, stock: Stock, slot: Slot, place: Turned) -> Rect:
     if not laid.filling:
         return Rect(-BLEED, -BLEED, width + BLEED, height + BLEED)
     left, top, right, bottom = Rect(slot.x, slot.y, slot.x + slot.w, slot.y + slot.h).common(
-        Rect(*printable(laid.paper))
+        Rect(*printable(laid.paper, laid.margin))
     )
     back = Turned(0, 0, (360 - place.turn) % 360)
     return back.rect(left - place.x, top - place.y, right - place.x, bottom - place.y)

@@ -1,0 +1,28 @@
+"""What the files that sheets are cut by are called, and which sheet is cut by which."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+
+def cut_file(number: int, ending: str = "svg") -> str:
+    """The name of the file of an arrangement, which counts from 1: `cut.svg`, then `cut-2.svg`."""
+    return f"cut.{ending}" if number == 1 else f"cut-{number}.{ending}"
+
+
+def cut_by(arrangements: Sequence[int]) -> str:
+    """In words, by which file each sheet is cut; the first of `arrangements` is that of sheet 1."""
+    files = {number: [n for n, own in enumerate(arrangements, start=1) if own == number] for number in arrangements}
+    if len(files) == 1:
+        return f"A machine cuts every sheet by {cut_file(arrangements[0])}."
+    parts = [f"{sheets_numbered(sheets)} by {cut_file(number)}" for number, sheets in files.items()]
+    return f"A machine cuts {', '.join(parts[:-1])} and {parts[-1]}."
+
+
+def sheets_numbered(sheets: Sequence[int]) -> str:
+    """`sheet 3`, `sheets 1 to 4`, `sheets 1, 3 and 4`; the numbers rise."""
+    if len(sheets) == 1:
+        return f"sheet {sheets[0]}"
+    if sheets[-1] - sheets[0] == len(sheets) - 1:
+        return f"sheets {sheets[0]} to {sheets[-1]}"
+    return f"sheets {', '.join(map(str, sheets[:-1]))} and {sheets[-1]}"
