@@ -239,7 +239,12 @@ def test_a_property_given_twice_is_said() -> None:
         (("read at .... 6000 mm",), "6000 mm", "4500 mm too far"),
         (("leaf .... 5 x 9000 mm",), "5 x 9000 mm", "8500 mm larger than any that is bound"),
         (("leaf .... 206 x 290 mm",), "206 x 290 mm", "with its bleed is 2 mm larger than the paper (A4)"),
-        (("printable margin .... 60 mm",), "60 mm", "35 mm more than any printer leaves"),
+        (
+            ("leaf .... A4", "printable margin .... 7.5 mm"),
+            "7.5 mm",
+            "1.5 mm of what stands at its foot would be missing",
+        ),
+        (("printable margin .... 60 mm",), "60 mm", "45 mm more than any printer leaves"),
         (("leaf .... 185 x 270 mm", "printable margin .... 5 mm"), "185 x 270 mm", "2 mm of paper (A4) are missing"),
     ],
 )
@@ -273,6 +278,12 @@ def test_a_printer_that_leaves_less_white_takes_a_larger_leaf() -> None:
     stock = read(block("leaf .... 185 x 270 mm", "printable margin .... 4 mm")).value
     assert stock.leaf == (185_000, 270_000)
     assert len(imposition(stock).slots) == 1
+
+
+def test_where_the_printer_would_leave_out_the_foot_of_a_leaf_leaves_do_not_fill_the_paper() -> None:
+    for margin, filling, count in (("6 mm", True, 2), ("6.1 mm", False, 1)):
+        laid = imposition(read(block("leaf .... A5", f"printable margin .... {margin}")).value)
+        assert (laid.filling, len(laid.slots)) == (filling, count)
 
 
 def test_a_strip_of_large_holes_takes_more_than_the_usual_margin() -> None:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from dotleader.handbook.stocks.measures import OUTER_MARGIN, binding_margin
+from dotleader.handbook.stocks.measures import FREE_EDGE, OUTER_MARGIN, binding_margin
 from dotleader.handbook.stocks.stock import Stock
 from dotleader.page.drawn import Font, mm
 from dotleader.page.imposition import lost_at_outer_edge
@@ -38,7 +38,7 @@ FOOT_RULE = mm(14.25)
 FOOT_LINE = mm(3.5)
 FOOT_SIZE = 8_500
 CAUTION_SIZE = 8_000
-FOOT_MARGIN = mm(6)
+FOOT_MARGIN = FREE_EDGE
 """Free below the last line of the foot."""
 
 NARROW = mm(85)

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from dotleader.handbook.stocks.measures import MARK_LENGTH, MARK_OFFSET, PRINTABLE_MARGIN, fills, sides_around
+from dotleader.handbook.stocks.measures import MARK_LENGTH, MARK_OFFSET, PRINTABLE_MARGIN, fills, may_fill, sides_around
 from dotleader.handbook.stocks.stock import Stock
 from dotleader.source.record import record
 
@@ -48,7 +48,7 @@ def imposition(stock: Stock) -> Imposition:
         width, height = stock.leaf[::-1] if turned else stock.leaf
         margin = stock.printable_margin
         marked = _fit(width, stock.paper[0], margin), _fit(height, stock.paper[1], margin)
-        filled = fills(width, stock.paper[0]), fills(height, stock.paper[1])
+        filled = (fills(width, stock.paper[0]), fills(height, stock.paper[1])) if may_fill(stock) else (0, 0)
         for (columns, rows), filling in ((marked, False), (filled, True)):
             if columns * rows > best[0]:
                 best = (columns * rows, columns, rows, filling, 90 if turned else 0)

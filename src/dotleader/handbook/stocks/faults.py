@@ -8,6 +8,7 @@ from dotleader.handbook.stocks.fault import Amiss, millimetres
 from dotleader.handbook.stocks.hole_faults import hole_faults
 from dotleader.handbook.stocks.measures import (
     BLEED,
+    FREE_EDGE,
     LEAST_LEAF_HEIGHT,
     LEAST_SEAL,
     LEAST_SEAL_OF_ALL,
@@ -16,6 +17,7 @@ from dotleader.handbook.stocks.measures import (
     binding_margin,
     fills,
     hole_strip,
+    may_fill,
     seals,
     sides_around,
     text_width,
@@ -25,7 +27,7 @@ from dotleader.handbook.stocks.thickness import hole_from_edge, narrowest_ring, 
 
 NEAREST_READ, FARTHEST_READ = 250_000, 1_500_000
 LONGEST_LEAF = 500_000
-WIDEST_MARGIN = 25_000
+WIDEST_MARGIN = 15_000
 THICKEST_FILM = THICKEST_PAPER = 1_000
 
 _SEAL_HELP = "A pouch is larger than its leaf by the seal on both sides, 1/4 in as a rule."
@@ -88,11 +90,13 @@ def _paper(stock: Stock) -> Iterator[Amiss]:
     """The leaf has to fit the paper with bleed and crop marks, or fill it so that none are needed."""
     leaf, paper = stock.leaf, stock.paper
     around = 2 * sides_around(stock.printable_margin)
-    for width, height in (leaf, leaf[::-1]):
-        if fills(width, paper[0]) and fills(height, paper[1]):
-            return
-        if width + around <= paper[0] and height + around <= paper[1]:
-            return
+    ways = (leaf, leaf[::-1])
+    if any(width + around <= paper[0] and height + around <= paper[1] for width, height in ways):
+        return
+    if any(fills(width, paper[0]) and fills(height, paper[1]) for width, height in ways):
+        if not may_fill(stock):
+            yield _lost(stock)
+        return
     over = max(min(leaf) - min(paper), max(leaf) - max(paper))
     name = stock.paper_name
     if over > 0:
@@ -118,6 +122,16 @@ def _paper(stock: Stock) -> Iterator[Amiss]:
         "leaf",
         f"Beside the leaf, {millimetres(over + around, up=True)} of paper ({name}) are missing for the crop marks.",
         advice,
+    )
+
+
+def _lost(stock: Stock) -> Amiss:
+    lost = stock.printable_margin - FREE_EDGE
+    return Amiss(
+        "printable margin",
+        f"Of a leaf that fills the paper, {millimetres(lost, up=True)} of what stands at its foot would be missing.",
+        f"A leaf can fill the paper where the printer leaves {millimetres(FREE_EDGE)} white at most; take a larger "
+        "paper or a smaller leaf.",
     )
 
 

@@ -33,6 +33,9 @@ BINDING_MARGIN = 18_000
 OUTER_MARGIN = 14_000
 """Free of text on the outer side: room for a thumb used as a cursor."""
 
+FREE_EDGE = 6_000
+"""No text stands nearer to a leaf's edge. Where a printer leaves more than this white, no leaf can fill the paper."""
+
 HOLE_CLEARANCE = 1_000
 DUPLEX_ERROR = 1_000
 """How far the back of a sheet may be out of register with its front (a copier's service limit)."""
@@ -65,6 +68,11 @@ def fills(length: int, paper: int) -> int:
     """How many leaves of that length make up a length of paper, leaving nothing to cut away; 0 if they do not."""
     count = paper // length if length > 0 else 0
     return count if count and paper - count * length <= FILLING else 0
+
+
+def may_fill(stock: Stock) -> bool:
+    """Whether leaves may reach to the paper's edges: not where a printer would leave out what stands at their foot."""
+    return stock.printable_margin <= FREE_EDGE
 
 
 def sides_around(printable_margin: int = PRINTABLE_MARGIN) -> int:
