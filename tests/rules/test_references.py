@@ -171,3 +171,63 @@ def test_one_or_two_letters_more_are_near_wherever_they_stand(name: str, data: s
     at = data.draw(st.integers(1, len(name)))
     slip = data.draw(st.sampled_from(["z", "zz"]))
     assert _near(name.capitalize(), name[:at].capitalize() + slip + name[at:])
+
+
+# ---------------------------------------------------------------- names that look alike, and bare ones
+
+
+@pytest.mark.parametrize(
+    ("declared", "written", "offered"),
+    [
+        ("VS0", "VSO", "{VS0}"),
+        ("VSO", "VS0", "{VSO}"),
+        ("VS0", "vso in mph", "{VS0 in mph}"),
+        ("VS0 (flaps down)", "VSO", "{VS0}"),
+        ("V0", "VO", "{V0}"),
+    ],
+)
+def test_a_letter_for_a_zero_is_offered_the_other_and_nothing_else_is_said(
+    declared: str, written: str, offered: str
+) -> None:
+    text = f"speeds\n  {declared} .... 46 KIAS  unverified\n\n{CARD}  Airspeed .... {{{written}}}\n"
+    (found,) = findings_of(text)
+    assert (found.rule, found.spot.text) == ("unknown-value", f"{{{written}}}")
+    assert found.help.startswith(f"Did you mean `{offered}`?")
+
+
+def test_two_values_that_look_alike_are_one_finding_whichever_is_used() -> None:
+    speeds = "speeds\n  VS0 .... 46 KIAS  unverified\n  VSO .... 48 KIAS  unverified\n\n"
+    for use in ("{VS0}", "{VSO}"):
+        assert said(findings_of(f"{speeds}{CARD}  Airspeed .... {use}\n")) == [("near-name", "VSO")]
+    assert _of("near-name", speeds.replace("VSO", "VS1") + CARD) == []
+
+
+SPEEDS = "speeds\n  VG .... 82 KIAS  unverified\n\n"
+
+
+@pytest.mark.parametrize("response", ["VG", "vg", "VG [critical]"])
+def test_a_bare_name_is_one_finding_that_offers_the_braces(response: str) -> None:
+    (found,) = findings_of(f"{SPEEDS}{CARD}  Airspeed .... {response}\n")
+    assert (found.rule, found.spot.text) == ("bare-name", response.partition(" ")[0])
+    assert "`{VG}`, which prints as `82 KIAS`" in found.help
+
+
+@pytest.mark.parametrize("response", ["{VG}", "AT VG", "VX", "VG OR MORE"])
+def test_what_is_more_than_the_name_or_none_is_no_bare_name(response: str) -> None:
+    assert _of("bare-name", f"{SPEEDS}{CARD}  Airspeed .... {response}\n") == []
+
+
+@pytest.mark.parametrize(
+    ("control", "expected"),
+    [
+        ("Bug .... OFF, VG", []),
+        ("Lever .... OFF to VG", []),
+        ("Bug .... any KIAS", [("bare-name", "VG")]),
+        ("Bug .... LOW to HIGH", [("bare-name", "VG")]),
+        ("Bug .... OFF, ON", [("unknown-position", "VG")]),
+    ],
+)
+def test_a_bare_name_beside_positions(control: str, expected: list[tuple[str, str]]) -> None:
+    name = control.partition(" ")[0]
+    text = f"{SPEEDS}equipment\n  {control}\n\n{CARD}  {name} .... VG\n  Airspeed .... AT {{VG}}\n"
+    assert said(findings_of(text)) == expected

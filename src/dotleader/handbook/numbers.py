@@ -22,7 +22,7 @@ from dotleader.handbook.unit_reading import read_unit
 from dotleader.source.finding import Related
 from dotleader.source.record import record
 from dotleader.source.text import Spot
-from dotleader.syntax.plain import folded
+from dotleader.syntax.plain import folded, looks
 from dotleader.syntax.tree import Binary, Expression, Negative, Number, Ref, Root, Rounded, Row, Value
 
 _RULE_OF = {
@@ -277,6 +277,14 @@ class Numbers:
             declared = self.entries[folded(plain)].name
             return f"Declared is `{declared}`, to which `{{{plain}}}` refers; round brackets hold a meaning."
         words = name.split()
+        for count in range(len(words), 0, -1):
+            looked = looks(" ".join(words[:count]))
+            for key, entry in self.entries.items():
+                if looks(key) == looked:
+                    meant = " ".join(
+                        (entry.name.partition("(")[0].strip() if entry.speed else entry.name, *words[count:])
+                    )
+                    return f"Did you mean `{{{meant}}}`? A zero and a letter O look alike."
         for count in range(len(words) - 1, 0, -1):
             value, unit = " ".join(words[:count]), " ".join(words[count:])
             if folded(value) in self.entries and isinstance(find_unit(unit), Unit):

@@ -24,6 +24,7 @@ from dotleader.rules.form import (
     typed_completion,
 )
 from dotleader.rules.references import (
+    bare_name,
     control_on_no_card,
     gauge_on_no_card,
     near_name,
@@ -51,6 +52,7 @@ CHECKED: tuple[Rule, ...] = (
     control_on_no_card.RULE,
     gauge_on_no_card.RULE,
     near_name.RULE,
+    bare_name.RULE,
     missing_phase.RULE,
     missing_emergency.RULE,
     vague_response.RULE,

@@ -47,7 +47,7 @@ ON_ONE_LINE = {
     "unknown-keyword": frozenset({"value-without-source"}),
     "empty-block": frozenset({"no-ending"}),
     "unknown-position": frozenset({"uneven-wording"}),
-    "near-name": frozenset({"uneven-wording"}),
+    "near-name": frozenset({"uneven-wording", "value-never-used"}),
     "vague-response": frozenset({"unknown-position"}),
     "typed-completion": frozenset({"vague-response", "empty-block"}),
     "memory-on-normal-card": frozenset({"misplaced-line"}),
@@ -83,6 +83,8 @@ _NOT_READ = _MISREADING | {
     "second-leader",
     "unknown-property",
 }
+_MISSPELT = frozenset({"near-name", "bare-name"})
+"""These speak of a name that somebody meant, and that stands in what they are related to."""
 _BRACED = re.compile(r"\{([^{}]+)\}")
 
 UNREAD = frozenset({"missing-file", "include-outside", "not-text"})
@@ -117,7 +119,7 @@ class _Seen:
             for near in range(number - 1, number + 2):
                 self.near_by[name, near].add(finding.rule)
         self.unread = not UNREAD.isdisjoint(finding.rule for finding in found)
-        self.misspelt = {related.spot for f in found if f.rule == "near-name" for related in f.related}
+        self.misspelt = {related.spot for f in found if f.rule in _MISSPELT for related in f.related}
         self.unasked = {_answer(f.spot.text) for f in found if f.rule == "missing-challenge"} - {""}
         self.sought = {name for f in found if f.rule in NOWHERE_DECLARED for name in _sought(f)}
         errors = (finding for finding in found if rules[finding.rule].severity is Severity.ERROR)

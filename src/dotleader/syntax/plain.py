@@ -25,3 +25,8 @@ def plain(text: str) -> str:
 def folded(name: str) -> str:
     """The form in which names are compared: without regard to case or runs of spaces."""
     return " ".join(name.split()).casefold()
+
+
+def looks(name: str) -> str:
+    """The form in which names look alike, the letter O as a zero: `VSO` and `VS0`."""
+    return folded(name).replace("o", "0")

@@ -1,4 +1,4 @@
-"""A challenge that is nearly the name of something declared."""
+"""A challenge that is nearly the name of something declared, and two values whose names look alike."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from collections import defaultdict
 from collections.abc import Iterator
 
 from dotleader.handbook.cards import Challenge, Item
-from dotleader.handbook.model import Handbook
+from dotleader.handbook.model import Declared, Handbook
 from dotleader.rules.references.ordinary_words import ORDINARY_WORDS
 from dotleader.rules.rule import Example, Rule
 from dotleader.rules.subject import Subject
@@ -15,7 +15,7 @@ from dotleader.rules.walking import every_step
 from dotleader.source.finding import Finding, Related, Severity
 from dotleader.source.text import Spot
 from dotleader.syntax.line_faults import one_apart
-from dotleader.syntax.plain import folded
+from dotleader.syntax.plain import folded, looks
 
 BAD = Example(
     """\
@@ -28,6 +28,19 @@ normal Before takeoff
   Landing lights .... ON
 """,
     (("near-name", "Feul pump"), ("near-name", "Landing lights")),
+)
+
+ALIKE = Example(
+    """\
+speeds
+  VS0 .... 46 KIAS  unverified
+  VSO .... 48 KIAS  unverified
+
+normal Before landing
+  Airspeed .... ABOVE {VS0}
+  Stall warning .... CHECKED AT {VSO}
+""",
+    (("near-name", "VSO"),),
 )
 
 GOOD = Example(
@@ -96,6 +109,7 @@ def _letters(key: str) -> int:
 
 
 def check(subject: Subject) -> Iterator[Finding]:
+    yield from _alike(subject.handbook)
     named = _Named(subject.handbook)
     known: dict[str, tuple[str, Spot] | None] = {}
     for card in subject.handbook.cards:
@@ -109,6 +123,21 @@ def check(subject: Subject) -> Iterator[Finding]:
                 found = known[key]
                 if found is not None:
                     yield _finding(challenge, *found)
+
+
+def _alike(handbook: Handbook) -> Iterator[Finding]:
+    """Values whose names differ in nothing but a letter O for a zero."""
+    first: dict[str, Declared] = {}
+    for key, value in handbook.values.items():
+        other = first.setdefault(looks(key), value)
+        if other is not value:
+            yield Finding(
+                RULE.name,
+                value.spot,
+                f"`{value.name}` and `{other.name}` are two values, and differ only in a zero and a letter O.",
+                "If one is meant, write it one way and take the other row out; otherwise give one another name.",
+                (Related(other.spot, f"`{other.name}` is declared here."),),
+            )
 
 
 def _finding(challenge: Challenge, name: str, declared: Spot) -> Finding:
@@ -139,15 +168,16 @@ RULE = Rule(
     what=(
         "A challenge one or two letters away from a declared control or gauge, or from an `also called` name. Names "
         "under five letters do not count, nor do names that differ in a number or in a word that is a word of its own "
-        "(`Fuel sump` and `Fuel pump`)."
+        "(`Fuel sump` and `Fuel pump`). Also two rows of `speeds` or `values` whose names differ only in a zero and a "
+        "letter O (`VS0` and `VSO`)."
     ),
     why=(
         "A misspelt challenge names nothing, so that its response is not checked against the positions of the control "
-        "that was meant."
+        "that was meant; of two values that look alike the wrong one is printed some day."
     ),
     source="FAA AC 120-71B (2017) 5.4, that the challenge copies the panel label (read in a summary)",
     mend="Write the name as it is declared; where another thing is meant, declare it too or give it another name.",
-    bad=(BAD,),
+    bad=(BAD, ALIKE),
     good=(GOOD,),
     check=check,
 )
