@@ -36,8 +36,12 @@ def parsed(text: str) -> Outcome[File]:
 
 
 def said(findings: Sequence[Finding | Fault]) -> list[tuple[str, str]]:
-    """Tabs in the indentation are mended by formatting; nothing else is."""
-    return [(finding.rule, finding.message) for finding in findings if finding.rule != "tab-indentation"]
+    """Tabs in the indentation and indented heads are mended by formatting; nothing else is."""
+    return [
+        (finding.rule, finding.message)
+        for finding in findings
+        if finding.rule != "tab-indentation" and not finding.message.endswith("opens a block, but is indented.")
+    ]
 
 
 @pytest.mark.parametrize(("source", "expected"), [case[1:] for case in FORMATTED], ids=[case[0] for case in FORMATTED])

@@ -132,3 +132,34 @@ def _all_words(line: Line) -> list[Words]:
             return [words]
         case _:
             return []
+
+
+def _heads(text: str) -> list[str]:
+    file = parse(SourceText("a.cards", text)).value
+    return [text[p.start + p.block.head.span.start : p.start + p.block.head.span.end] for p in file.blocks]
+
+
+@pytest.mark.parametrize(
+    ("text", "heads"),
+    [
+        ("normal A\n  B ... C\n\n  normal D\n  when x\n  E ... F\n", ["normal A", "normal D"]),
+        ("normal A\n  B ... C\n\n normal D\n   when x\n   E ... F\n", ["normal A", "normal D"]),
+        ("normal A\n    B ... C\n\n    normal D\n        E ... F\n", ["normal A", "normal D"]),
+        ("  normal A\n    B ... C\n\n  normal D\n    E ... F\n", ["normal A", "normal D"]),
+        ("speeds\n  VX ... 1 kt\n equipment\n  A ... B, C\n", ["speeds", "equipment"]),
+        ("equipment\n  A ... B, C\n gauge D in psi from kit\n  red ... 1\n", ["equipment", "gauge D in psi from kit"]),
+        # What may be something else stays where it is: deeper lines, prose, items, and a line with nothing behind it.
+        ("normal A\n  note Speak\n    normal voice\n  B ... C\n", ["normal A"]),
+        ("text A\n  Prose\n  normal as can be\n", ["text A"]),
+        ("text A\n  Prose\n normal B\n  C ... D\n", ["text A", "normal B"]),
+        ("normal A\n  B ... C\n  normal law .... ON\n", ["normal A"]),
+        ("normal A\n  B ... C\n  stock of water\n  text\n", ["normal A"]),
+    ],
+)
+def test_an_indented_line_that_can_only_be_a_head_opens_a_block(text: str, heads: list[str]) -> None:
+    """A slip of one space would else take a whole block away, or make every line of it a finding."""
+    assert _heads(text) == heads
+    indented = [head for head in heads if not re.search(f"^{head}", text, re.MULTILINE)]
+    found = parse(SourceText("a.cards", text)).findings
+    said = [f.spot.text for f in found if f.message.endswith("opens a block, but is indented.")]
+    assert said == indented

@@ -159,6 +159,7 @@ def test_one_handbook_of_a_path(here: Path) -> None:
         "include .\\a.cards",
         "include a.cards  # allow missing-file: it comes later",
         " include a.cards",
+        "\tinclude a.cards",
         "# include a.cards",
         "include",
         "include ../a.cards",
@@ -179,7 +180,8 @@ def test_the_quick_look_at_includes_agrees_with_the_parser(here: Path, line: str
         ("handbook A book\n", True),
         ("# x\n\nhandbook\n", True),
         ("handbooks\n", False),
-        (" handbook A\n", False),
+        (" handbook A\n", True),
+        ("text A\n  The\n  handbook of A\n", False),
         (CARD, False),
     ],
 )

@@ -6,10 +6,17 @@ import re
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from dotleader.syntax.heads import BLOCK_KEYWORDS
+from dotleader.syntax.heads import BLOCK_KEYWORDS, CARD_KINDS, UNNAMED
 from dotleader.syntax.lines import LEADER
 
 _FIRST_WORD = re.compile(r"[^\s]+")
+_HEADS = (*CARD_KINDS, "handbook ", "include ", "gauge ", "text ", "stock", *UNNAMED)
+_HEAD = re.compile(
+    rf"(?:{'|'.join(CARD_KINDS)}|handbook|include|text)\s+\S|gauge\s+\S.*\sin\s+\S|stock\s*$"
+    rf"|(?:{'|'.join(UNNAMED)})(?:\s+from\s.*)?\s*$"
+)
+_LEVEL = 2
+"""Columns of the first level in canonical form: whatever stands no deeper there is at the first level."""
 _BYTE_ORDER_MARK = "\ufeff"
 """Stands at the head of some files, and inside one that was pasted together; it is no part of a line."""
 
@@ -24,18 +31,19 @@ class Chunk(NamedTuple):
 def chunks(text: str) -> Iterator[Chunk]:
     """The blocks of a file, in order and without a gap.
 
-    A block begins at an unindented line. An unindented line with a leader stays with the block above it (a finding
-    there), and so does an unindented comment that indented lines follow; other unindented comments are blocks.
+    A block begins at an unindented line, and at an indented one that can only be meant to open a block (a finding
+    there). An unindented line with a leader stays with the block above it (a finding there), and so does an unindented
+    comment that indented lines follow; other unindented comments are blocks.
     """
     cuts: list[int] = []
-    opened = False
+    above = _Above()
     comment_at: int | None = None  # start of a run of unindented comments that may still belong to the block above
     offset = 0
     for line in _lines(text):
         shown = line.lstrip(_BYTE_ORDER_MARK)
         if not shown or shown.isspace():
             pass
-        elif shown[0].isspace() or (opened and _stays(shown)):
+        elif above.holds(shown):
             comment_at = None
         elif shown[0] == "#":
             if comment_at is None:
@@ -45,7 +53,7 @@ def chunks(text: str) -> Iterator[Chunk]:
                 cuts.append(comment_at)
             cuts.append(offset)
             comment_at = None
-            opened = True
+            above = _Above(shown)
         offset += len(line)
     if comment_at is not None:
         cuts.append(comment_at)
@@ -54,6 +62,42 @@ def chunks(text: str) -> Iterator[Chunk]:
     for start, end in zip(cuts, [*cuts[1:], len(text)], strict=True):
         if end > start:
             yield Chunk(start, text[start:end])
+
+
+class _Above:
+    """The block above a line, while a file is split: its head, and how far its first line is indented."""
+
+    def __init__(self, head: str = "") -> None:
+        self.opened = bool(head)
+        self.prose = head.split(maxsplit=1)[:1] == ["text"]
+        self.indent = 0  # 0 where nothing has come yet
+
+    def holds(self, line: str) -> bool:
+        """Whether a line that is not blank belongs to it."""
+        if not line[0].isspace():
+            return self.opened and _stays(line)
+        indent = indent_of(line)
+        # A head may stand where nothing else is meant; in prose, of which it may be a part, only where that has ended.
+        lead = line[: len(line) - len(line.lstrip())]
+        level = _LEVEL if lead.count("\t") == 1 else indent  # a tab is one level, whatever stands before it
+        ended = indent < self.indent if self.prose else not self.indent or level <= max(self.indent, _LEVEL)
+        if ended and is_head(line):
+            return False
+        if not self.indent and not line.lstrip().startswith("#"):
+            self.indent = indent
+        return True
+
+
+def is_head(line: str) -> bool:
+    """Whether an indented line has the form of one that opens a block, and of no other."""
+    text = line.lstrip()
+    return text.startswith(_HEADS) and _HEAD.match(text) is not None and not LEADER.search(text)
+
+
+def indent_of(line: str) -> int:
+    """Columns before the first mark; a tab counts as four."""
+    lead = line[: len(line) - len(line.lstrip())]
+    return len(lead.expandtabs(4)) if "\t" in lead else len(lead)
 
 
 def _stays(line: str) -> bool:
@@ -95,6 +139,5 @@ def raw_lines(chunk: str) -> Iterator[RawLine]:
         shown = body.lstrip(_BYTE_ORDER_MARK)
         text = shown.lstrip()
         lead = shown[: len(shown) - len(text)]
-        indent = len(lead.expandtabs(4)) if "\t" in lead else len(lead)
-        yield RawLine(offset + len(body) - len(text), indent, text, lead)
+        yield RawLine(offset + len(body) - len(text), indent_of(shown) if text else len(lead), text, lead)
         offset += len(line)

@@ -6,13 +6,15 @@ ever say something else, it is left as its writer wrote it.
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
+
 from dotleader.source.record import record
 from dotleader.source.text import SourceText
-from dotleader.syntax.blocks import chunks, raw_lines
+from dotleader.syntax.blocks import RawLine, chunks, raw_lines
 from dotleader.syntax.meaning import block_meaning
 from dotleader.syntax.parse import parse_block
 from dotleader.syntax.tree import Blank, Comment, Parsed
-from dotleader.syntax.written import single_blanks, written
+from dotleader.syntax.written import single_blanks, unmended, written
 
 
 @record
@@ -43,11 +45,19 @@ def _laid(text: str) -> _Laid:
     raw = list(raw_lines(text))
     block = parsed.block
     return _Laid(
-        _canonical(parsed, text, single_blanks([line.lead + line.text for line in raw])),
+        _canonical(parsed, text, single_blanks(list(_as_written(parsed, raw)))),
         comment=not block.head.keyword and all(isinstance(line.body, Blank | Comment) for line in block.lines),
         alone=bool(block.head.keyword) and all(isinstance(line.body, Blank) for line in block.lines),
         gap=not raw[-1].text,
     )
+
+
+def _as_written(parsed: Parsed, raw: Sequence[RawLine]) -> Iterator[str]:
+    """The lines as they are. Only a head is moved to the left edge, so that it stays one whatever stands above it."""
+    head = parsed.block.head
+    for line in raw:
+        is_head = bool(head.keyword) and line.start == head.span.start
+        yield line.text if is_head else line.lead + line.text
 
 
 def _together(laid: list[_Laid], n: int) -> bool:
@@ -77,5 +87,4 @@ def _same(one: Parsed, other: Parsed) -> bool:
 
 
 def _said(parsed: Parsed) -> list[tuple[str, str]]:
-    """What was found; a tab in the indentation is mended by writing the block anew."""
-    return [(fault.rule, fault.message) for fault in parsed.faults if fault.rule != "tab-indentation"]
+    return [(fault.rule, fault.message) for fault in unmended(parsed)]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dotleader.source.finding import Finding
 from dotleader.source.outcome import Outcome
 from dotleader.source.text import SourceText, Span, Spot
-from dotleader.syntax.blocks import RawLine, chunks, raw_lines
+from dotleader.syntax.blocks import RawLine, chunks, is_head, raw_lines
 from dotleader.syntax.heads import head_line
 from dotleader.syntax.line_faults import short
 from dotleader.syntax.nest import ALLOW, nested
@@ -17,7 +17,9 @@ def parse_block(text: str) -> Parsed:
     lines = list(raw_lines(text))
     faults: list[Fault] = []
     first = next((n for n, line in enumerate(lines) if line.text), len(lines))
-    if first == len(lines) or lines[first].text.startswith("#") or lines[first].indent > 0:
+    if first == len(lines) or lines[first].text.startswith("#"):
+        return _headless(lines, len(text))
+    if lines[first].indent > 0 and not is_head(lines[first].text):
         return _headless(lines, len(text))
     raw = lines[first]
     found = ALLOW.search(raw.text)
@@ -25,8 +27,19 @@ def parse_block(text: str) -> Parsed:
     if found:
         allow = Allow(found[2], found[3].strip(), Span(raw.start + found.start(1), raw.start + found.end(1)))
         shown = raw.text[: found.start()].rstrip()
+    if raw.indent > 0:
+        faults.append(_indented_head(raw, shown))
     head = head_line(shown, raw.start, allow, faults)
     return Parsed(Block(head, nested(head, lines[first + 1 :], faults), len(text)), tuple(faults))
+
+
+def _indented_head(line: RawLine, shown: str) -> Fault:
+    return Fault(
+        "tab-indentation" if line.tabs else "uneven-indentation",
+        Span(line.start, line.start + len(shown)),
+        f"`{short(shown)}` opens a block, but is indented.",
+        "Begin it at the left edge, and indent what belongs to it; it is read so.",
+    )
 
 
 def _headless(lines: list[RawLine], size: int) -> Parsed:

@@ -18,6 +18,7 @@ from dotleader.syntax.tree import (
     Block,
     Broken,
     Comment,
+    Fault,
     Head,
     Item,
     Line,
@@ -62,6 +63,16 @@ def written(parsed: Parsed, text: str) -> list[str]:
     return single_blanks([_line(each, column) for each in shown])
 
 
+def unmended(parsed: Parsed) -> list[Fault]:
+    """What writing the block anew does not mend, as it mends a tab in the indentation and the indentation of a head."""
+    head = parsed.block.head.span.start
+    return [
+        fault
+        for fault in parsed.faults
+        if fault.rule != "tab-indentation" and (fault.rule != "uneven-indentation" or fault.span.start != head)
+    ]
+
+
 def single_blanks(lines: Sequence[str]) -> list[str]:
     """Without empty lines at either end, and with one at most in turn."""
     out: list[str] = []
@@ -92,11 +103,12 @@ class _Writer:
 
     def __init__(self, parsed: Parsed, text: str) -> None:
         self.text = text
-        self.faulty = {self.line_start(fault.span.start) for fault in parsed.faults if fault.rule != "tab-indentation"}
+        faults = unmended(parsed)
+        self.faulty = {self.line_start(fault.span.start) for fault in faults}
         head = parsed.block.head
         self.in_doubt = (
             head.keyword in ("", "?")
-            or any(fault.rule in _IN_DOUBT for fault in parsed.faults)
+            or any(fault.rule in _IN_DOUBT for fault in faults)
             or not self.even(parsed.block.lines, place_of_block(head.keyword), 0)
         )
         self.challenges = _challenges(parsed.block)

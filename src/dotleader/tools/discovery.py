@@ -11,12 +11,14 @@ import re
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
+from dotleader.syntax.blocks import chunks, is_head
 from dotleader.tools.cannot_run import CannotRun, because
 from dotleader.tools.files import ENDING, STDIN, Files, shown_name
 from dotleader.tools.printed_names import PRINTED
 
 _HANDBOOK = re.compile(r"^handbook(?:\s|$)", re.MULTILINE)
 _INCLUDE = re.compile(r"^include[^\S\n]+(\S[^\n]*)", re.MULTILINE)
+_INDENTED = re.compile(r"^[^\S\n]+(?:include|handbook)\b", re.MULTILINE)
 _ALLOW = re.compile(r"\s{2,}#\s*allow\b.*")
 _LEVELS = 3  # folders above a file in which its handbook is looked for
 
@@ -166,7 +168,15 @@ def _handbooks_in(folder: str, files: Files) -> Iterator[str]:
 
 
 def is_handbook(text: str) -> bool:
-    return _HANDBOOK.search(text) is not None
+    return _HANDBOOK.search(_at_the_edge(text)) is not None
+
+
+def _at_the_edge(text: str) -> str:
+    """The text with the heads of blocks that are indented (a finding) where they should be: at the left edge."""
+    if _INDENTED.search(text) is None:
+        return text
+    parts = [chunk.text for chunk in chunks(text)]
+    return "".join(part.lstrip() if is_head(part.lstrip().partition("\n")[0]) else part for part in parts)
 
 
 def included_by(main: str, files: Files) -> list[str]:
@@ -177,7 +187,7 @@ def included_by(main: str, files: Files) -> list[str]:
     waiting = [(files.named(main).value.text, "")]
     while waiting:
         text, inside = waiting.pop()
-        for match in _INCLUDE.finditer(text):
+        for match in _INCLUDE.finditer(_at_the_edge(text)):
             written = _ALLOW.sub("", match[1]).strip().replace("\\", "/")
             target = posixpath.normpath(posixpath.join(inside, written))
             if target in found or target.startswith("../") or posixpath.isabs(target):

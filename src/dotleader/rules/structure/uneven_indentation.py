@@ -39,8 +39,8 @@ RULE = Rule(
     severity=Severity.ERROR,
     family="structure",
     what=(
-        "A line indented by less or more than the lines it stands among, an item indented below an item, or a line "
-        "below something that has nothing below it."
+        "A line indented by less or more than the lines it stands among, an item indented below an item, a line "
+        "below something that has nothing below it, or a line that opens a block and is indented."
     ),
     why=(
         "Indentation says what belongs to what; where it is uneven, an item may be read as part of another or of "
