@@ -9,6 +9,7 @@ from types import MappingProxyType
 from dotleader.handbook.amounts.quantity import Shape
 from dotleader.handbook.amounts.units import Unit
 from dotleader.handbook.cards import Card, Essay, Phrase
+from dotleader.handbook.punch import Punch
 from dotleader.handbook.stocks.stock import Stock
 from dotleader.source.record import record
 from dotleader.source.text import SourceText, Spot
@@ -155,6 +156,7 @@ class Handbook:
     stock: Stock
     mentions: tuple[Mention, ...]
     spot: Spot
+    punches: tuple[Punch, ...] = ()
     by_key: Mapping[str, Card] = MappingProxyType({})
 
     def fact(self, name: str) -> str:

@@ -16,6 +16,7 @@ from dotleader.handbook.ledger import Ledger
 from dotleader.handbook.model import Control, Fact, Gauge, Handbook
 from dotleader.handbook.numbers import Entry, Numbers
 from dotleader.handbook.phrases import Phrases
+from dotleader.handbook.punch import Punch
 from dotleader.handbook.steps import Steps
 from dotleader.handbook.stocks.read import read_stock
 from dotleader.source.finding import Related
@@ -94,6 +95,7 @@ class _Resolving:
             stock=stock.value,
             mentions=tuple(self.ledger.mentions),
             spot=heads[0].spot(heads[0].block.head.span) if heads else Spot(self.main, 0, 0),
+            punches=self._punches(),
             by_key={card.key: card for card in reversed(cards)},
         )
 
@@ -157,6 +159,15 @@ class _Resolving:
                 self.ledger.twice("The control", outline.name, outline.spot, gauges[key].spot)
         reading = Reading(known, gauges, numbers, phrases, self.ledger)
         return {key: reading.control(outline) for key, outline in known.items()}
+
+    def _punches(self) -> tuple[Punch, ...]:
+        blocks = self.blocks.get("punch", [])
+        if not blocks:
+            return ()
+        # Only a handbook that describes a punch pays for this import.
+        from dotleader.handbook.punches import read_punches  # noqa: PLC0415
+
+        return read_punches(blocks, self.ledger)
 
     def _cards(
         self, phrases: Phrases, controls: dict[str, Control], gauges: dict[str, Gauge]

@@ -35,6 +35,7 @@ from dotleader.rules.structure import (
     dash_for_leader,
     dots_against_digit,
     empty_block,
+    impossible_punch,
     impossible_stock,
     include_circle,
     include_outside,
@@ -92,6 +93,7 @@ STRUCTURE = (
     not_utf8.RULE,
     not_text.RULE,
     impossible_stock.RULE,
+    impossible_punch.RULE,
 )
 
 REFERENCES = (

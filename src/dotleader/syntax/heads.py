@@ -17,7 +17,7 @@ _TITLE = re.compile(r"[^\W\d_][\w'/ -]{2,40}")
 """What may be the title of a card that does not say its kind."""
 
 CARD_KINDS = ("normal", "abnormal", "emergency")
-NAMED = ("handbook", "include", *CARD_KINDS, "text", "stock", "gauge")
+NAMED = ("handbook", "include", *CARD_KINDS, "text", "stock", "punch", "gauge")
 UNNAMED = ("sources", "speeds", "values", "equipment")
 BLOCK_KEYWORDS = (*NAMED, *UNNAMED)
 _NAME_OPTIONAL = ("stock", "handbook")
@@ -31,6 +31,7 @@ SAMPLES = {
     "text": "text Foreword",
     "gauge": "gauge Oil pressure in psi from engine manual",
     "stock": "stock",
+    "punch": "punch Desk punch",
     "sources": "sources",
     "speeds": "speeds",
     "values": "values",
@@ -54,6 +55,8 @@ _SLIPS = {
     "book": "",
     "import": "include",
     "paper": "stock",
+    "perforator": "punch",
+    "punches": "punch",
 }
 
 

@@ -55,7 +55,8 @@ RULE = Rule(
     what=(
         "A row of `speeds`, `values` or a gauge whose right part cannot be read as a number, a range, a tolerance or "
         "arithmetic. A dash between two numbers is a range to whoever wrote it, and less than nothing to arithmetic. "
-        "Also positions and properties of a control, and rows of a `stock`, that are not written as they have to be."
+        "Also positions and properties of a control, and rows of a `stock` or a `punch`, that are not written as they "
+        "have to be."
     ),
     why="A value that cannot be read cannot be printed wherever a card refers to it.",
     source=THE_LANGUAGE,
