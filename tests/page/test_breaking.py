@@ -43,6 +43,7 @@ def regular(text: str) -> Line:
     [
         ("stop at 250 m above ground", ["stop", "at", "250 m", "above", "ground"]),
         ("hold 38 US gal, then go", ["hold", "38 US gal,", "then", "go"]),
+        ("10 deg then 20 deg, below 5 degC", ["10 deg", "then", "20 deg,", "below", "5 degC"]),
         ("3 things", ["3", "things"]),
         ("a\u00a0b c", ["a b", "c"]),
         ("-2 A and 3-12", ["−2 A", "and", "3-12"]),

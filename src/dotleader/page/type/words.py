@@ -20,7 +20,7 @@ LOWERED = 800
 
 _MINUS = re.compile(r"-\d")  # what is typed for a minus; the font has one
 _TIE = "\u00a0"
-_UNITS = frozenset(unit.shown for unit in UNITS.values())
+_UNITS = frozenset(name for unit in UNITS.values() for name in (unit.shown, unit.symbol))
 _AFTER = ".,;:)!?"
 
 
