@@ -1,0 +1,127 @@
+"""Where the stop of a punch can stand so that a stroke makes holes of a pattern and no others.
+
+A stroke is good when every pin comes down within the tolerance on a hole that is wanted, or clear of the leaf. For one
+choice of what the pins meet, the places of the stop that are good for it are one stretch, and where it begins some pin
+just comes within its bounds. There are few such places, and all of them are tried, so that nothing is overlooked.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from dotleader.handbook.punch import Punch
+from dotleader.page.bench.plan import Pattern
+from dotleader.source.record import record
+
+CLEAR = 1_000
+"""How far from the leaf's end the edge of a hole stays that shall not be punched into it (our own figure)."""
+
+FAR = 10_000_000
+
+
+@record
+class Setting:
+    """`pairs` are (pin, hole), the pin counted from the stop; the stop may stand anywhere from `low` to `high`."""
+
+    start_at_stop: bool
+    pairs: tuple[tuple[int, int], ...]
+    low: int
+    high: int
+
+    @property
+    def makes(self) -> frozenset[int]:
+        return frozenset(hole for _, hole in self.pairs)
+
+
+def pins(punch: Punch) -> tuple[int, ...]:
+    """The holes that the punch makes, counted from the one nearest to its stop."""
+    return tuple(punch.holes[-1] - at for at in reversed(punch.holes)) if punch.stop_on_right else punch.holes
+
+
+def middle(punch: Punch) -> int:
+    """From the hole nearest to the stop to the middle of the outer ones."""
+    return punch.holes[-1] // 2
+
+
+def counted_from(punch: Punch) -> int:
+    """What is added to the distance from stop to nearest hole to get what the scale shows."""
+    return middle(punch) if punch.from_middle else 0
+
+
+def reach(punch: Punch) -> tuple[int, int]:
+    """The least and the greatest distance from the stop to the nearest hole.
+
+    A stop stands outside the holes. Where there is none, a mark stands for it, and may be anywhere.
+    """
+    if punch.stop == "none":
+        return -FAR, FAR
+    low, high = punch.diameter // 2, FAR
+    if punch.reach is not None:
+        low, high = max(low, punch.reach[0] - counted_from(punch)), punch.reach[1] - counted_from(punch)
+    return low, high
+
+
+def settings(pattern: Pattern, punch: Punch, tolerance: int) -> list[Setting]:
+    """Every good setting, each with all the places that the stop can take for it."""
+    found: dict[tuple[bool, tuple[tuple[int, int], ...]], Setting] = {}
+    for start_at_stop in (True, False):
+        wanted = from_stop(pattern, start_at_stop)
+        for at in _places(pattern, punch, wanted, tolerance):
+            pairs = _met(pattern, punch, wanted, at, tolerance)
+            if pairs and (start_at_stop, pairs) not in found:
+                low, high = _stretch(pattern, punch, wanted, at, tolerance)
+                found[start_at_stop, pairs] = Setting(start_at_stop, pairs, low, high)
+    return list(found.values())
+
+
+def from_stop(pattern: Pattern, start_at_stop: bool) -> tuple[int, ...]:
+    """The places of the holes, in the pattern's order, counted from the end that meets the stop."""
+    return pattern.centres if start_at_stop else tuple(pattern.edge - at for at in pattern.centres)
+
+
+def beyond(punch: Punch) -> int:
+    """How far past an end of the leaf the centre of a hole has to be to miss it."""
+    return -(-punch.diameter // 2) + CLEAR
+
+
+def _places(pattern: Pattern, punch: Punch, wanted: tuple[int, ...], tolerance: int) -> Iterator[int]:
+    """The lower ends of all stretches: there a pin just comes within the tolerance or just clears the leaf."""
+    low, high = reach(punch)
+    bounds = {low}
+    for pin in pins(punch):
+        bounds.add(pattern.edge + beyond(punch) - pin)
+        bounds.update(at - pin - tolerance for at in wanted)
+    yield from sorted(at for at in bounds if low <= at <= high)
+
+
+def _met(
+    pattern: Pattern, punch: Punch, wanted: tuple[int, ...], at: int, tolerance: int
+) -> tuple[tuple[int, int], ...]:
+    """Pins and the holes that they make; nothing where one of them spoils the leaf."""
+    out = beyond(punch)
+    pairs: list[tuple[int, int]] = []
+    for number, pin in enumerate(pins(punch)):
+        here = at + pin
+        if here <= -out or here >= pattern.edge + out:
+            continue
+        hole = min(range(len(wanted)), key=lambda hole: abs(wanted[hole] - here))
+        if abs(wanted[hole] - here) > tolerance:
+            return ()
+        pairs.append((number, hole))
+    return tuple(pairs)
+
+
+def _stretch(pattern: Pattern, punch: Punch, wanted: tuple[int, ...], at: int, tolerance: int) -> tuple[int, int]:
+    """How far the stop can move from `at` with every pin still meeting what it meets there."""
+    out = beyond(punch)
+    low, high = reach(punch)
+    for pin in pins(punch):
+        here = at + pin
+        if here <= -out:
+            high = min(high, -out - pin)
+        elif here >= pattern.edge + out:
+            low = max(low, pattern.edge + out - pin)
+        else:
+            hole = min(wanted, key=lambda hole: abs(hole - here))
+            low, high = max(low, hole - pin - tolerance), min(high, hole - pin + tolerance)
+    return low, high
