@@ -170,3 +170,22 @@ def test_nothing_of_progress_in_a_short_print_on_a_terminal(here: Path) -> None:
     os.close(other)
     os.close(main)
     assert done.returncode == 0
+
+
+def test_the_plan_for_the_punch_is_said(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    punch = "\npunch Desk punch\n  holes .... 2, 80 mm apart\n  stop .... scale\n"
+    write(here, book=CLEAN + "\nstock\n  leaf .... A5\n  holes .... 4, 40 mm apart\n" + punch)
+    ran = run(capsys, "print", "book.cards")
+    assert ran.code == 0
+    head, *steps = ran.out[ran.out.index("Desk punch: ") :].splitlines()
+    assert head == "Desk punch: 4 holes 40 mm apart, in two strokes."
+    assert [line[:5] for line in steps if line[2].isdigit()] == ["  1. ", "  2. ", "  3. ", "  4. "]
+    assert all(len(line) <= 80 for line in steps)
+    assert "Set the stop on the right to 85 mm" in ran.out
+    write(here, book=CLEAN + punch.replace("80 mm", "60 mm"))
+    ran = run(capsys, "print", "book.cards")
+    assert ran.code == 0
+    assert "Desk punch cannot make 2 holes 80 mm apart on an edge of 210 mm.\n" in ran.out
+    assert "`holes .... 2, 60 mm apart, 6 mm wide, 12 mm from edge`" in ran.out
+    write(here, book=CLEAN + "\nstock\n  leaf .... A5\n  holes .... none\n" + punch)
+    assert "Desk punch" not in run(capsys, "print", "book.cards").out
