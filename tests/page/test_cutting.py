@@ -10,7 +10,7 @@ from __future__ import annotations
 from itertools import combinations
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from dotleader.handbook.stocks.measures import FILLING
@@ -91,6 +91,7 @@ def overlap(one: tuple[Point, Point], other: tuple[Point, Point]) -> bool:
     return False
 
 
+@settings(deadline=None)
 @given(cut_sheets())
 def test_holes_lie_within_their_leaf_and_each_is_cut_once(made: tuple[Stock, list[Sheet], tuple[Cutting, ...]]) -> None:
     stock, some, found = made
@@ -102,6 +103,7 @@ def test_holes_lie_within_their_leaf_and_each_is_cut_once(made: tuple[Stock, lis
             assert sum(Rect(x - radius, y - radius, x + radius, y + radius).inside(leaf) for leaf in leaves) == 1
 
 
+@settings(deadline=None)
 @given(cut_sheets())
 def test_every_outline_is_closed_and_has_its_leaf_in_the_same_place_on_both_sides(
     made: tuple[Stock, list[Sheet], tuple[Cutting, ...]],
@@ -122,6 +124,7 @@ def test_every_outline_is_closed_and_has_its_leaf_in_the_same_place_on_both_side
             assert seen == {rect_of(place) for place in sheet.front.leaves} == backs
 
 
+@settings(deadline=None)
 @given(cut_sheets())
 def test_every_side_of_a_leaf_is_cut_or_is_the_edge_of_the_paper(
     made: tuple[Stock, list[Sheet], tuple[Cutting, ...]],
@@ -144,6 +147,7 @@ def test_every_side_of_a_leaf_is_cut_or_is_the_edge_of_the_paper(
                 assert cut is (waste > FILLING)
 
 
+@settings(deadline=None)
 @given(cut_sheets())
 def test_nothing_is_cut_twice(made: tuple[Stock, list[Sheet], tuple[Cutting, ...]]) -> None:
     _, _, found = made
@@ -153,6 +157,7 @@ def test_nothing_is_cut_twice(made: tuple[Stock, list[Sheet], tuple[Cutting, ...
         assert len(set(arcs(cutting))) == len(arcs(cutting))
 
 
+@settings(deadline=None)
 @given(cut_sheets())
 def test_corners_are_quarters_of_circles_that_bulge_outwards(
     made: tuple[Stock, list[Sheet], tuple[Cutting, ...]],
@@ -166,6 +171,7 @@ def test_corners_are_quarters_of_circles_that_bulge_outwards(
             assert arc.clockwise
 
 
+@settings(deadline=None)
 @given(cut_sheets())
 def test_inner_paths_are_cut_before_outer_ones(made: tuple[Stock, list[Sheet], tuple[Cutting, ...]]) -> None:
     _, _, found = made
@@ -180,6 +186,7 @@ def test_inner_paths_are_cut_before_outer_ones(made: tuple[Stock, list[Sheet], t
         assert rounded == sorted(rounded, reverse=True)
 
 
+@settings(deadline=None)
 @given(cut_sheets())
 def test_each_sheet_has_the_cutting_of_its_arrangement(made: tuple[Stock, list[Sheet], tuple[Cutting, ...]]) -> None:
     stock, some, found = made
@@ -266,6 +273,7 @@ def test_holes_are_widened_no_farther_than_the_leaf_has_room() -> None:
     assert relief_room(replace(stock, holes=())) == 0
 
 
+@settings(deadline=None)
 @given(stocks(), st.integers(2_000, 12_000))
 def test_widened_holes_leave_paper_around_them(stock: Stock, corner: int) -> None:
     stock = replace(stock, pouch=(stock.leaf[0] + 6_350, stock.leaf[1] + 6_350), corner_radius=corner)
@@ -289,7 +297,8 @@ def test_widened_holes_leave_paper_around_them(stock: Stock, corner: int) -> Non
 def test_what_the_files_are_called_and_which_sheet_has_which() -> None:
     assert [cut_file(1), cut_file(2), cut_file(2, "dxf")] == ["cut.svg", "cut-2.svg", "cut-2.dxf"]
     assert cut_by([1, 1, 1]) == "A machine cuts every sheet by cut.svg."
-    assert cut_by([1, 1, 2]) == "A machine cuts sheets 1 to 2 by cut.svg and sheet 3 by cut-2.svg."
+    assert cut_by([1, 1, 2]) == "A machine cuts sheets 1 and 2 by cut.svg and sheet 3 by cut-2.svg."
+    assert cut_by([1, 1, 1, 2]) == "A machine cuts sheets 1 to 3 by cut.svg and sheet 4 by cut-2.svg."
     assert cut_by([1, 2, 1]) == "A machine cuts sheets 1 and 3 by cut.svg and sheet 2 by cut-2.svg."
 
 

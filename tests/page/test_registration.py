@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from dotleader.handbook.stocks.stock import Stock
@@ -38,6 +38,7 @@ def test_they_stand_where_the_module_says(name: str) -> None:
         assert marks_of(sheet.back) == []
 
 
+@settings(deadline=None)
 @given(stocks(), st.integers(1, 9))
 def test_three_millimetres_around_them_are_free_of_all_other_ink(stock: Stock, leaves: int) -> None:
     cards = [laid(f"Card {number}", 2) for number in range(leaves)]

@@ -11,6 +11,7 @@ from pathlib import Path
 import pypdf
 import pytest
 
+from dotleader.page.sheet.cut_files import sheets_numbered
 from dotleader.tools import progress as progress_module
 from dotleader.tools.progress import Progress
 from tests.tools.running import command, environment, names, run, write
@@ -62,7 +63,7 @@ def test_each_arrangement_of_leaves_has_a_pair_of_files_to_cut_by(
         odd = leaves % 2 == 1
         assert (here / "printed" / "cut-2.svg").exists() is (here / "printed" / "cut-2.dxf").exists() is odd
         if odd:
-            these = "sheet 1" if sheets == 2 else f"sheets 1 to {sheets - 1}"
+            these = sheets_numbered(range(1, sheets))
             assert f"printed/cut.svg      to cut {these} by, the front up\n" in ran.out
             assert f"printed/cut-2.svg    to cut sheet {sheets} by, the front up\n" in ran.out
         else:
@@ -72,7 +73,10 @@ def test_each_arrangement_of_leaves_has_a_pair_of_files_to_cut_by(
 def test_marks_for_a_cutter_are_printed_when_they_are_asked_for(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
     fitting = CLEAN + "\nstock\n  leaf .... 140 x 200 mm\n  paper .... A4\n"
     write(here, book=fitting, filled=CLEAN + "\nstock A5\n")
-    said = "The front of each sheet bears three black squares by which a cutter finds where it lies.\n"
+    said = (
+        "The front of each sheet bears three black squares of 4 mm by which a cutter finds it, their centres "
+        "7 mm from the paper's edges: upper left, upper right, lower left.\n"
+    )
     assert said not in run(capsys, "print", "book.cards").out
     assert "registration" not in (here / "printed" / "cut.svg").read_text()
     assert said in run(capsys, "print", "book.cards", "--cutter-marks").out

@@ -7,8 +7,10 @@ import sys
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from dotleader.output.millimetres import millimetres
 from dotleader.page.sheet.cut_files import cut_file, sheets_numbered
-from dotleader.page.sheet.cut_shapes import Layer
+from dotleader.page.sheet.cut_shapes import Layer, Outline
+from dotleader.page.sheet.registration import MARK
 from dotleader.report.full import full
 from dotleader.report.glyphs import escaped
 from dotleader.report.order import severity_of
@@ -74,7 +76,6 @@ def run(options: Options) -> int:
     from dotleader.tools.ending import end_tidily  # noqa: PLC0415
     from dotleader.tools.printed_book import print_handbook  # noqa: PLC0415
     from dotleader.tools.printed_folder import write_folder  # noqa: PLC0415
-    from dotleader.tools.punch_said import said_of_punches  # noqa: PLC0415
 
     end_tidily()
     printed = print_handbook(
@@ -89,7 +90,6 @@ def run(options: Options) -> int:
     if options.draft:
         said = f"; {counted(len(errors), 'error')}, see `dotleader lint {shown_name(main)}`" if errors else ""
         say((f"This is a draft, and says so across every face{said}.",))
-    say(said_of_punches(linted.handbook, terminal_for(sys.stdout, os.environ)))
     return 0
 
 
@@ -140,7 +140,14 @@ def _done(printed: Printed, folder: str, removed: tuple[str, ...], left: tuple[s
 
 
 def _marked(printed: Printed) -> str:
-    """Whether sheets bear marks for a cutter."""
-    if any(cutting.on(Layer.REGISTRATION) for cutting in printed.cuttings):
-        return "The front of each sheet bears three black squares by which a cutter finds where it lies."
-    return "No cutter's marks: there is no room for them beside the leaves."
+    """Whether sheets bear marks for a cutter, and where."""
+    marks = [mark for cutting in printed.cuttings for mark in cutting.on(Layer.REGISTRATION)]
+    if not marks:
+        return "No cutter's marks: there is no room for them beside the leaves."
+    first = marks[0]
+    assert isinstance(first, Outline)
+    size, middle = millimetres(MARK), millimetres(first.start[0] + MARK // 2)
+    return (
+        f"The front of each sheet bears three black squares of {size} mm by which a cutter finds it, their centres "
+        f"{middle} mm from the paper's edges: upper left, upper right, lower left."
+    )

@@ -23,6 +23,6 @@ def sheets_numbered(sheets: Sequence[int]) -> str:
     """`sheet 3`, `sheets 1 to 4`, `sheets 1, 3 and 4`; the numbers rise."""
     if len(sheets) == 1:
         return f"sheet {sheets[0]}"
-    if sheets[-1] - sheets[0] == len(sheets) - 1:
+    if len(sheets) > 2 and sheets[-1] - sheets[0] == len(sheets) - 1:
         return f"sheets {sheets[0]} to {sheets[-1]}"
     return f"sheets {', '.join(map(str, sheets[:-1]))} and {sheets[-1]}"
