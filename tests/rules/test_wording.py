@@ -320,3 +320,70 @@ def test_a_clean_book_does_not_pay_for_comparing() -> None:
         "assert not any(name.startswith('rapidfuzz') for name in sys.modules)"
     )
     subprocess.run([sys.executable, "-c", code], check=True)
+
+
+# ---------------------------------------------------------------- comments behind a text
+
+LISTED = "normal Cruise\n  when level\n  Radio .... ON\n    Volume low\n  note Doors open.\n"
+
+
+def _comments(text: str) -> list[str]:
+    return [marked for name, marked in said(findings_of(text)) if name == "trailing-comment"]
+
+
+@pytest.mark.parametrize("line", ["normal Cruise", "when level", "Radio .... ON", "Volume low", "note Doors open."])
+@pytest.mark.parametrize("comment", ["  # ask Bob", " # ask Bob", "  #ask", "  #", "  # 2 of them"])
+def test_a_comment_behind_any_text_of_a_card_is_one_finding(line: str, comment: str) -> None:
+    phase = "" if line != "normal Cruise" else "\n  phase cruise"
+    found = findings_of(LISTED.replace(line, line + comment + phase))
+    assert said(found) == [("trailing-comment", comment.strip())]
+    assert found[0].help == "Put the comment on a line of its own above."
+
+
+@pytest.mark.parametrize("text", ["Tank # 2", "Tank #2", "Tank  #2", "#2 tank", "Tank#two", "Press #"])
+def test_a_number_or_a_sign_is_no_comment(text: str) -> None:
+    assert _comments(f"normal Cruise\n  when level\n  {text} .... ON\n  Radio .... {text}\n") == []
+
+
+def test_prose_may_have_any_mark() -> None:
+    prose = "\n  amplified\n    Ask Bob  # he knows\n\ntext Foreword\n  All  # of it.\n"
+    assert _comments(LISTED + prose) == []
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "handbook Ostrel  # mine\n",
+        "handbook Ostrel Two\n  builder .... Somebody  # mine\n",
+        "sources\n  kit manual .... issue 4  # mine\n",
+        "text Foreword  # mine\n  Words.\n",
+        "normal Taxi\n  when moving\n  thumb TAXI  # mine\n  Brakes .... HELD\n",
+        "normal Taxi\n  when moving\n  if wet  # mine\n    Brakes .... HELD\n",
+        "normal Taxi\n  when moving\n  group Brakes  # mine\n    Brakes .... HELD\n",
+        "normal Taxi\n  when moving\n  repeat until dry  # mine\n    Brakes .... HELD\n",
+    ],
+)
+def test_a_comment_is_found_wherever_it_would_be_printed(text: str) -> None:
+    assert _comments(text) == ["# mine"]
+
+
+@pytest.mark.parametrize(
+    ("response", "expected"),
+    [
+        ("ON  # ask Bob", [("trailing-comment", "# ask Bob")]),
+        ("OFF then ON  # ask Bob", [("trailing-comment", "# ask Bob")]),
+        ("UP  # ask Bob", [("unknown-position", "UP"), ("trailing-comment", "# ask Bob")]),
+        ("ON # 2", [("unknown-position", "ON # 2")]),
+    ],
+)
+def test_what_stands_before_a_comment_is_a_position_or_none(response: str, expected: list[tuple[str, str]]) -> None:
+    text = f"equipment\n  Radio .... OFF, ON\n\nnormal Cruise\n  when level\n  Radio .... {response}\n"
+    assert said(findings_of(text)) == expected
+
+
+def test_a_comment_can_be_allowed_and_an_allowance_is_none() -> None:
+    allowed = LISTED.replace(
+        "  Radio .... ON", "  # allow trailing-comment: a sign of ours\n  Radio .... ON  # ask Bob"
+    )
+    assert said(findings_of(allowed)) == []
+    assert _comments(LISTED.replace("ON", "SET  # allow vague-response: ours")) == []

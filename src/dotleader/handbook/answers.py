@@ -11,6 +11,7 @@ from dotleader.handbook.cards import Move, Phrase
 from dotleader.handbook.ledger import Ledger, part_of
 from dotleader.handbook.model import Control, Gauge
 from dotleader.handbook.positions import matched
+from dotleader.handbook.trailing import without_comment
 from dotleader.source.finding import Related
 from dotleader.syntax.line_faults import one_apart
 from dotleader.syntax.plain import folded
@@ -35,6 +36,9 @@ class Answers:
         if control.takes_any or any(not use.key for use in response.uses):
             return Move(control.key, (), True)
         text = response.text
+        if "#" in text:  # what is wrong with a comment is said elsewhere
+            runs = (run if isinstance(run, str) else run.shown for run in response.runs)
+            text = " ".join(without_comment("".join(runs)).split())
         stays = text[: len(STAYS)].casefold() == STAYS  # in capitals as the positions are, or not
         if stays:
             text = text[len(STAYS) :]

@@ -39,6 +39,7 @@ from dotleader.rules.structure import (
 from dotleader.rules.subject import Subject
 from dotleader.rules.wording import (
     alias_used,
+    trailing_comment,
     uneven_wording,
     vague_response,
 )
@@ -58,6 +59,7 @@ CHECKED: tuple[Rule, ...] = (
     vague_response.RULE,
     alias_used.RULE,
     uneven_wording.RULE,
+    trailing_comment.RULE,
     memory_on_normal_card.RULE,
     memory_not_first.RULE,
     many_memory_items.RULE,

@@ -49,6 +49,7 @@ ON_ONE_LINE = {
     "unknown-position": frozenset({"uneven-wording"}),
     "near-name": frozenset({"uneven-wording", "value-never-used"}),
     "vague-response": frozenset({"unknown-position"}),
+    "trailing-comment": frozenset({"uneven-wording", "near-name"}),
     "typed-completion": frozenset({"vague-response", "empty-block"}),
     "memory-on-normal-card": frozenset({"misplaced-line"}),
     "unknown-unit": frozenset({"value-without-source"}),

@@ -39,17 +39,17 @@ def every_phrase(handbook: Handbook) -> Iterator[Phrase]:
         if card.when is not None:
             yield card.when
         for step in every_step(card.steps):
-            yield from _phrases(step)
+            yield from texts_of(step)
         for part in card.amplified:
             if isinstance(part, Explained):
-                yield from (*_phrases(part.item), *part.paragraphs)
+                yield from (*texts_of(part.item), *part.paragraphs)
             else:
                 yield part
     for essay in handbook.essays:
         yield from essay.paragraphs
 
 
-def _phrases(step: Step) -> Iterator[Phrase]:
+def texts_of(step: Step) -> Iterator[Phrase]:
     """The texts of one step, without those of the steps inside it."""
     match step:
         case Item():
