@@ -149,7 +149,12 @@ def _with(
         moved = replace(moved, down=old.down, longer=old.longer)
     for fault in beyond(moved):
         raise CannotRun(fault, "Read the sheet again; if it is so, the printer itself has to be mended.")
-    made = Printer(printer_name(name), moved, paper, options.default or (before is not None and before.default))
+    made = Printer(
+        before.name if before else printer_name(name),
+        moved,
+        paper,
+        options.default or (before is not None and before.default),
+    )
     kept_ones = tuple(replace(each, default=each.default and not made.default) for each in printers)
     if before is None:
         return (*kept_ones, made)

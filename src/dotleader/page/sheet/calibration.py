@@ -108,10 +108,13 @@ def measured(right: tuple[int, int], down: tuple[int, int], paper: tuple[int, in
 
 
 def _settled(first: int, second: int, reach: int) -> tuple[int, int]:
-    """Shift in the middle and stretch. A reading is exact where its line stands, not where the scale has its zero."""
+    """Shift in the middle, in whole hundredths of a millimetre, and stretch.
+
+    A reading is exact where its line stands, which need not be where the scale has its zero.
+    """
     start, end = -reach + first * BACK_STEP // _TENTH, reach + second * BACK_STEP // _TENTH
     stretch = (second - first) / (end - start)
-    return round(first - stretch * start), millionths(stretch)
+    return round((first - stretch * start) / 10) * 10, millionths(stretch)
 
 
 def _reach(length: int) -> tuple[int, int]:
