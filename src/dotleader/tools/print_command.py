@@ -76,6 +76,7 @@ def run(options: Options) -> int:
     from dotleader.tools.ending import end_tidily  # noqa: PLC0415
     from dotleader.tools.printed_book import print_handbook  # noqa: PLC0415
     from dotleader.tools.printed_folder import write_folder  # noqa: PLC0415
+    from dotleader.tools.punch_said import said_of_punches  # noqa: PLC0415
 
     end_tidily()
     printed = print_handbook(
@@ -90,6 +91,7 @@ def run(options: Options) -> int:
     if options.draft:
         said = f"; {counted(len(errors), 'error')}, see `dotleader lint {shown_name(main)}`" if errors else ""
         say((f"This is a draft, and says so across every face{said}.",))
+    say(said_of_punches(linted.handbook, terminal_for(sys.stdout, os.environ)))
     return 0
 
 
