@@ -19,9 +19,11 @@ SUMMARIES = {
     "format": "bring sources into their canonical form",
     "print": "lay out cards as pages to read and sheets to cut",
     "explain": "tell about a rule, or how a value came to be",
+    "printer": "keep how far a printer's backs are out of register",
 }
 
 _NAME = "dotleader"
+_NEGATIVE = re.compile(r"-[\d.,].*")  # also with a slip in it, which the command finds: it is no option
 _HELP = f"""\
 dotleader {__version__}: checklists in plain text, linted and printed as cards
 
@@ -98,8 +100,9 @@ class Parser(argparse.ArgumentParser):
             formatter_class=_NoFormatter,
         )
         self.command = command
+        self._negative_number_matcher = _NEGATIVE
 
-    def choice(self, option: str, choices: Sequence[str], *, dest: str, default: str) -> None:
+    def choice(self, option: str, choices: Sequence[str], *, dest: str, default: str | None) -> None:
         """An option that takes one of a few words."""
 
         def one_of(word: str) -> str:

@@ -7,7 +7,9 @@ import sys
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from dotleader.handbook.stocks.sizes import PAPERS
 from dotleader.output.millimetres import millimetres
+from dotleader.page.sheet.alignment import said
 from dotleader.page.sheet.cut_files import cut_file, sheets_numbered
 from dotleader.page.sheet.cut_shapes import Layer, Outline
 from dotleader.page.sheet.registration import MARK
@@ -22,12 +24,15 @@ from dotleader.tools.discovery import handbook_at
 from dotleader.tools.files import STDIN, Files, shown_name
 from dotleader.tools.pipeline import lint_handbook
 from dotleader.tools.printed_names import CUT_DXF, CUT_SVG, PRINTED, READING, SHEETS
+from dotleader.tools.printer_store import chosen
+from dotleader.tools.printers import USUAL_PAPER
 from dotleader.tools.rule_facts import FACTS
 from dotleader.tools.saying import say
 
 if TYPE_CHECKING:  # argparse, and all that printing takes, are at hand only where they are used
     from dotleader.tools.command_line import Options, Parser
     from dotleader.tools.printed_book import Printed
+    from dotleader.tools.printers import Printer
 
 HELP = """\
 dotleader print HANDBOOK    lay out cards as pages to read and sheets to cut
@@ -41,6 +46,13 @@ dotleader print HANDBOOK    lay out cards as pages to read and sheets to cut
                             `printed` beside the handbook
   --cutter-marks            print marks on the sheets by which a cutter that
                             reads them finds where they lie
+  --printer NAME            correct the backs of the sheets for this printer
+                            (see `dotleader printer --help`); `none` for none.
+                            Without it, for the printer that is the default
+  --calibration             without HANDBOOK: write calibration.pdf here, the
+                            sheet by which a printer's backs are measured
+  --paper PAPER             what that sheet is printed on: A3, A4, A5, Letter
+                            or Legal; without it, A4
   --draft                   print in spite of errors, DRAFT across every face
   -h, --help                this text
 
@@ -49,6 +61,7 @@ dotleader print HANDBOOK    lay out cards as pages to read and sheets to cut
 
   dotleader print handbook.cards
   dotleader print handbook.cards --to ~/desk --draft
+  dotleader print --calibration --paper Letter
 """
 
 
@@ -56,12 +69,20 @@ def arguments(parser: Parser) -> None:
     parser.add_argument("handbook", nargs="?", metavar="HANDBOOK")
     parser.add_argument("--to", dest="folder", metavar="DIR")
     parser.add_argument("--cutter-marks", action="store_true")
+    parser.add_argument("--printer", metavar="NAME")
+    parser.add_argument("--calibration", action="store_true")
+    parser.choice("--paper", PAPERS, dest="paper", default=None)
     parser.add_argument("--draft", action="store_true")
 
 
 def run(options: Options) -> int:
+    if options.calibration:
+        return _calibration(options)
+    if options.paper:
+        raise CannotRun("`--paper` goes with `--calibration`.", "The paper of a handbook stands in its `stock`.")
     if options.handbook is None:
         raise CannotRun("No handbook to print was named.", "Name its file: `dotleader print handbook.cards`.")
+    printer = chosen(options.printer)
     files = Files()
     main = _main(options.handbook, files)
     linted = lint_handbook(main, files)
@@ -79,19 +100,32 @@ def run(options: Options) -> int:
     from dotleader.tools.punch_said import said_of_punches  # noqa: PLC0415
 
     end_tidily()
-    printed = print_handbook(
-        linted.handbook, linted.checklists.all(), len(errors) if options.draft else None, options.cutter_marks
-    )
+    draft = len(errors) if options.draft else None
+    printed = print_handbook(linted.handbook, linted.checklists.all(), draft, options.cutter_marks, printer)
     beside = "" if main == STDIN else os.path.dirname(main)
     folder = options.folder or os.path.join(beside, PRINTED)
     written = write_folder(folder, printed.files)
     say(_done(printed, folder, written.removed, written.left))
+    say(_corrected(printer, printed.book.stock.paper_name))
     if options.cutter_marks:
         say((_marked(printed),))
     if options.draft:
         said = f"; {counted(len(errors), 'error')}, see `dotleader lint {shown_name(main)}`" if errors else ""
         say((f"This is a draft, and says so across every face{said}.",))
     say(said_of_punches(linted.handbook, terminal_for(sys.stdout, os.environ)))
+    return 0
+
+
+def _calibration(options: Options) -> int:
+    if options.handbook is not None:
+        raise CannotRun("The calibration sheet is printed without a handbook.", "Print the two one after the other.")
+    # reportlab takes longer to import than a lint takes altogether
+    from dotleader.tools.calibration_sheet import print_calibration  # noqa: PLC0415
+    from dotleader.tools.ending import end_tidily  # noqa: PLC0415
+
+    end_tidily()
+    printer = chosen(options.printer) if options.printer is not None else None
+    print_calibration(options.folder or "", options.paper or (printer.paper if printer else USUAL_PAPER), printer)
     return 0
 
 
@@ -139,6 +173,17 @@ def _done(printed: Printed, folder: str, removed: tuple[str, ...], left: tuple[s
     yield ""
     yield "In the print dialogue: actual size (100 %), on both sides, turned on the long edge."
     yield "Print one sheet first and measure its rulers: each is 100 mm long."
+
+
+def _corrected(printer: Printer | None, paper: str) -> Iterator[str]:
+    """Whether the backs of sheets are corrected, and for which printer."""
+    if printer is None:
+        yield "The backs of the sheets are not corrected for a printer (see `dotleader printer --help`)."
+        return
+    name = escaped(printer.name, terminal_for(sys.stdout, os.environ))
+    yield f"The backs of the sheets are corrected for {name}, which puts them {said(printer.moved)}."
+    if paper != printer.paper:
+        yield f"That was measured on {printer.paper}, and this is {paper}: look at one sheet against the light first."
 
 
 def _marked(printed: Printed) -> str:

@@ -9,20 +9,24 @@ from dotleader.handbook.model import Handbook
 from dotleader.output.cut_dxf import cut_dxf
 from dotleader.output.cut_svg import cut_svg
 from dotleader.output.pdf import PdfFacts, PdfPage, write_pdf
+from dotleader.page.drawn import Font
 from dotleader.page.face.book import Book, make_book
 from dotleader.page.frames import frame_of
 from dotleader.page.imposition import imposition
 from dotleader.page.laid import LaidCard
 from dotleader.page.lay.lay_prose import lay_amplified, lay_essay
+from dotleader.page.sheet.alignment import righting, said, said_moved
 from dotleader.page.sheet.cut_files import cut_file
 from dotleader.page.sheet.cut_shapes import Cutting
 from dotleader.page.sheet.cutting import cuttings
 from dotleader.page.sheet.reading import reading_pages
 from dotleader.page.sheet.registration import registration_places
 from dotleader.page.sheet.sheets import Sheet, sheets
+from dotleader.page.type.metrics import shown
 from dotleader.page.type.symbols import symbols_of
 from dotleader.source.record import record
 from dotleader.tools.printed_names import CUT_DXF, CUT_SVG, READING, SHEETS
+from dotleader.tools.printers import Printer
 from dotleader.tools.progress import Progress
 
 
@@ -40,15 +44,20 @@ class Printed:
 
 
 def print_handbook(
-    handbook: Handbook, checklists: Sequence[LaidCard], draft: int | None = None, cutter_marks: bool = False
+    handbook: Handbook,
+    checklists: Sequence[LaidCard],
+    draft: int | None = None,
+    cutter_marks: bool = False,
+    printer: Printer | None = None,
 ) -> Printed:
     """The files of a book of everything. `draft` is the number of errors when it is printed in spite of them.
 
     `checklists` are the laid-out cards of the handbook. With `cutter_marks` the sheets bear marks for a cutter that
-    reads them, where leaves do not fill the paper.
+    reads them, where leaves do not fill the paper. The backs of sheets are righted for the `printer`;
+    what is cut by stays where it is.
     """
     book = make_book(handbook, laid_out(handbook, checklists), draft)
-    papers = tuple(sheets(book.faces, book.stock, cutter_marks))
+    papers = tuple(sheets(book.faces, book.stock, cutter_marks, _said_of(printer)))
     marks = registration_places(imposition(book.stock)) if cutter_marks else ()
     cut = tuple(found for found in cuttings(papers, book.stock, marks=marks) if not found.is_empty)
     progress = Progress("pages", len(book.faces) + 2 * len(papers))
@@ -58,7 +67,7 @@ def print_handbook(
     reading = _pdf(_reading(book), facts, progress.done)
     subject = f"Sheets to print at 100 %, on both sides, and to cut. {registration}".rstrip()
     facts = PdfFacts(book.title, subject, "", duplex="long-edge", scaling_none=True)
-    to_cut = _pdf(_sheets(papers, book), facts, lambda count: progress.done(len(book.faces) + count))
+    to_cut = _pdf(_sheets(papers, book, printer), facts, lambda count: progress.done(len(book.faces) + count))
     progress.end()
     return Printed({READING: reading, SHEETS: to_cut} | _cut_files(cut), book, len(papers), cut)
 
@@ -89,11 +98,21 @@ def _reading(book: Book) -> Iterator[PdfPage]:
         yield PdfPage(page.width, page.height, page.items, label=page.label, outline=page.outline, name=page.label)
 
 
-def _sheets(papers: tuple[Sheet, ...], book: Book) -> Iterator[PdfPage]:
+def _said_of(printer: Printer | None) -> tuple[str, ...]:
+    """Whether backs are corrected and for which printer, from the longest saying to one that always has room."""
+    if printer is None:
+        return ("Not corrected for a printer.", "Not corrected.")
+    name = shown(printer.name, Font.REGULAR)
+    for_it = f"Corrected for {name}"
+    return (f"{for_it}: {said(printer.moved)}.", f"{for_it}: {said_moved(printer.moved)}.", f"{for_it}.", "Corrected.")
+
+
+def _sheets(papers: tuple[Sheet, ...], book: Book, printer: Printer | None) -> Iterator[PdfPage]:
     width, height = book.stock.paper
+    righted = righting(printer.moved, book.stock.paper) if printer else None
     for sheet in papers:
-        for side in sheet.sides:
-            yield PdfPage(width, height, side.items)
+        yield PdfPage(width, height, sheet.front.items)
+        yield PdfPage(width, height, sheet.back.items, righting=righted)
 
 
 def _pdf(pages: Iterator[PdfPage], facts: PdfFacts, progress: Callable[[int], None]) -> bytes:

@@ -21,14 +21,21 @@ _TITLE = 16_000
 _CROSS = mm(10)
 
 
-def setting_up(laid: Imposition, arrangements: Sequence[int]) -> tuple[tuple[Drawn, ...], tuple[Drawn, ...]]:
-    """Front and back of the sheet. `arrangements` are those of the sheets that follow, none if there is
-    nothing to cut by a file: where leaves fill the paper, no sheet has room to say by which one it is cut."""
+def setting_up(
+    laid: Imposition, arrangements: Sequence[int], back_says: Sequence[str] = ()
+) -> tuple[tuple[Drawn, ...], tuple[Drawn, ...]]:
+    """Front and back of the sheet; its back ends with what `back_says`.
+
+    `arrangements` are those of the sheets that follow, none if there is nothing to cut by a file: where leaves fill
+    the paper, no sheet has room to say by which one it is cut.
+    """
     front = ("Setting-up sheet", *_said(laid, arrangements))
     back = (
         "Setting-up sheet, back",
         "Held against the light, the cross on this side falls on the cross of the other side within 1 mm. If it "
-        "does not, the printer shifts the backs by so much, and the cuts can only be right for one side.",
+        "does not, the printer shifts the backs by so much, and the cuts can only be right for one side. "
+        "The sheet of dotleader print --calibration tells how far, so that the backs can be righted.",
+        *back_says,
     )
     return tuple(_drawn(laid, front)), tuple(_drawn(laid, back))
 

@@ -5,7 +5,7 @@ Crop marks, rulers and text stand in the waste only; the marks of holes are punc
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from dotleader.handbook.stocks.measures import MARK_LENGTH, MARK_OFFSET
 from dotleader.handbook.stocks.stock import Stock
@@ -133,6 +133,13 @@ def _ticks() -> Iterator[tuple[int, int]]:
 def _figures() -> Iterator[tuple[int, str]]:
     for at in range(0, 101, 20):
         yield mm(at), f"{at} mm" if at == 100 else str(at)
+
+
+def with_room(laid: Imposition, words: str, more: Sequence[str]) -> str:
+    """The words of a note, and the first of some sayings that ends before the leaf below does; else the last one."""
+    room = laid.slots[0].w - 2 * NOTE_INDENT
+    sayings = [f"{words} {saying}" for saying in more] or [words]
+    return next((said for said in sayings if width(said, Font.REGULAR, NOTE_SIZE) <= room), sayings[-1])
 
 
 def note(laid: Imposition, words: str) -> Iterator[Text]:

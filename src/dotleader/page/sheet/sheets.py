@@ -64,10 +64,13 @@ def sheet_count(faces: int, stock: Stock) -> int:
     return -(-faces // 2 // len(laid.slots)) + (not sheet_marks.has_rulers(laid))
 
 
-def sheets(faces: Sequence[Face], stock: Stock, cutter_marks: bool = False) -> Iterator[Sheet]:
+def sheets(
+    faces: Sequence[Face], stock: Stock, cutter_marks: bool = False, backs_say: Sequence[str] = ()
+) -> Iterator[Sheet]:
     """The sheets of a book; `faces` are all of them in order, fronts and backs in turn.
 
     With `cutter_marks` the fronts bear marks by which a cutter finds them, where there is waste to bear them.
+    The backs say the first of `backs_say` that they have room for; it should be the longest.
     """
     laid = imposition(stock)
     pairs = list(zip(faces[::2], faces[1::2], strict=True))
@@ -75,13 +78,13 @@ def sheets(faces: Sequence[Face], stock: Stock, cutter_marks: bool = False) -> I
     on_each = [pairs[start : start + each] for start in range(0, len(pairs), each)]
     arrangements = _arrangements([len(some) for some in on_each])
     if not sheet_marks.has_rulers(laid):
-        front, back = setting_up(laid, arrangements if _is_cut(laid, stock) else ())
+        front, back = setting_up(laid, arrangements if _is_cut(laid, stock) else (), backs_say[:1])
         yield Sheet(0, SheetSide(Side.FRONT, front, ()), SheetSide(Side.BACK, back, ()))
     for number, (some, arrangement) in enumerate(zip(on_each, arrangements, strict=True), start=1):
         how = "Print at 100 %. Turn on the long edge."
         words = f"Sheet {number}, front side. {how} Cut by {cut_file(arrangement)}."
         front_side = _side(laid, stock, Side.FRONT, [front for front, _ in some], words, cutter_marks)
-        words = f"Sheet {number}, back side. {how}"
+        words = sheet_marks.with_room(laid, f"Sheet {number}, back side. {how}", backs_say)
         yield Sheet(number, front_side, _side(laid, stock, Side.BACK, [back for _, back in some], words), arrangement)
 
 
