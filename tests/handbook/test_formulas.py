@@ -38,3 +38,37 @@ def test_a_number_in_brackets_is_a_number() -> None:
     assert not findings
     assert handbook.values["two"].shown == "5 mm"
     assert handbook.values["two"].formula == ""
+
+
+ORIGINS = """
+    sources
+      kit ... kit manual
+      scales ... weighing record
+
+    values from kit
+      tank ........ 19 US gal
+      usable ...... {tank} - 0.5 US gal
+      drained ..... {tank} - 0.6 US gal from scales, drained
+      both ........ 2 * 19 US gal
+      about ....... {tank} - 1 to {tank}
+      guessed ..... {tank} * 2 unverified
+"""
+
+
+@pytest.mark.parametrize(
+    ("name", "formula", "source"),
+    [
+        ("tank", "", "kit"),
+        ("usable", "{tank} - 0.5 US gal", None),  # derived: it has the source of its parts
+        ("drained", "{tank} - 0.6 US gal", "scales"),
+        ("both", "2 * 19 US gal", "kit"),
+        ("guessed", "{tank} * 2", ""),
+    ],
+)
+def test_a_derived_value_keeps_the_source_that_it_names(name: str, formula: str, source: str | None) -> None:
+    handbook, findings = resolved(ORIGINS.replace("{tank} - 1 to {tank}", "{tank} - 1 US gal to {tank}"))
+    assert not findings
+    value = handbook.values[name]
+    assert value.formula == formula
+    assert (value.origin.source if value.origin else None) == source
+    assert handbook.values["about"].formula == "{tank} - 1 US gal to {tank}"

@@ -21,7 +21,7 @@ from dotleader.handbook.model import Declared, Fact, Gauge
 from dotleader.handbook.unit_reading import read_unit
 from dotleader.source.finding import Related
 from dotleader.source.record import record
-from dotleader.source.text import Spot
+from dotleader.source.text import Span, Spot
 from dotleader.syntax.plain import folded, looks
 from dotleader.syntax.tree import Binary, Expression, Negative, Number, Ref, Root, Rounded, Row, Value
 
@@ -104,13 +104,15 @@ class Numbers:
         shape = None
         origin = None
         if row.value is not None:
-            origin = origin_of(row.value.source, at.block.head.source, at, self.sources, self.ledger)
             try:
                 shape = self._shape(row.value, at, entry.speed, parts)
             except UnworkableError:
                 shape = None
+            # What is derived has the sources of its parts, and not that of its block.
+            head = None if parts else at.block.head.source
+            origin = origin_of(row.value.source, head, at, self.sources, self.ledger)
         text = shape_text(shape) if shape is not None else ""
-        formula = at.spot(row.value.first.span).text if row.value and not isinstance(row.value.first, Number) else ""
+        formula = at.spot(_worked(row.value)).text if row.value is not None and _is_worked(row.value) else ""
         if row.value is not None and origin is None and not parts and shape is not None:
             self._no_source(entry, spot)
         return Declared(
@@ -278,9 +280,9 @@ class Numbers:
             return f"Declared is `{declared}`, to which `{{{plain}}}` refers; round brackets hold a meaning."
         words = name.split()
         for count in range(len(words), 0, -1):
-            looked = looks(" ".join(words[:count]))
+            written = " ".join(words[:count])
             for key, entry in self.entries.items():
-                if looks(key) == looked:
+                if looks(key) == looks(written) and key != folded(written):
                     meant = " ".join(
                         (entry.name.partition("(")[0].strip() if entry.speed else entry.name, *words[count:])
                     )
@@ -290,6 +292,15 @@ class Numbers:
             if folded(value) in self.entries and isinstance(find_unit(unit), Unit):
                 return f"Write `{{{value} in {unit}}}`."
         return ""
+
+
+def _is_worked(value: Value) -> bool:
+    return not isinstance(value.first, Number) or not isinstance(value.second, Number | None)
+
+
+def _worked(value: Value) -> Span:
+    """Where the arithmetic of a value stands, both its numbers where there are two."""
+    return value.first.span if value.second is None else Span(value.first.span.start, value.second.span.end)
 
 
 def _shaped(shape: str, first: Quantity, second: Quantity | None) -> Shape | Trouble:

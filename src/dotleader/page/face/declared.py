@@ -94,10 +94,12 @@ def _explained(speed: Declared, handbook: Handbook) -> str:
 
 
 def _origin(declared: Declared, handbook: Handbook) -> str:
-    """A derived value says how it is worked out, as it is written."""
-    if declared.formula:
-        return "=\u00a0" + _SIGN.sub("\u00a0\\1\u00a0", declared.formula.translate(_SYMBOLS_OF_SUMS))
-    return _source(declared.origin, handbook)
+    """Where a number is from; of a derived one how it is worked out, as it is written, and what else is said of it."""
+    source = _source(declared.origin, handbook)
+    if not declared.formula:
+        return source
+    worked = "=\u00a0" + _SIGN.sub("\u00a0\\1\u00a0", declared.formula.translate(_SYMBOLS_OF_SUMS))
+    return f"{worked}; {source}" if source else worked
 
 
 def _source(origin: From | None, handbook: Handbook) -> str:
