@@ -17,6 +17,9 @@ from xml.etree import ElementTree
 
 import pytest
 
+from dotleader.handbook.stocks.known import STOCK_NAMES, known_stock
+from dotleader.handbook.stocks.library import ALSO_CALLED
+from dotleader.handbook.stocks.making import made
 from dotleader.handbook.stocks.measures import MARK_OFFSET
 from dotleader.handbook.stocks.stock import Stock
 from dotleader.output.cut_dxf import cut_dxf
@@ -39,7 +42,9 @@ MM = 25.4 / 72
 NEAR = 0.01
 """How far a cut may be from what is printed, in millimetres."""
 
-VARIANTS: dict[str, Stock] = STOCKS | {
+LIBRARY = {name: made(known_stock(name), name, None) for name in STOCK_NAMES if name not in ALSO_CALLED}
+VARIANTS: dict[str, Stock] = {f"library: {name}": stock for name, stock in LIBRARY.items()} | STOCKS
+VARIANTS |= {
     "A5, square": replace(STOCKS["A5"], corner_radius=0),
     "four, square": replace(STOCKS["four to a sheet"], corner_radius=0),
     "two across, film": replace(STOCKS["two across"], pouch=(106_350, 146_350)),
