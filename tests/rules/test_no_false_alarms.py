@@ -1,0 +1,35 @@
+"""Books by writers with habits of their own, in which nothing is wrong: nothing may be found in them.
+
+They are invented. What each stands for is said at its head; each habit has once been a false alarm, or may become one.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from dotleader.source.text import SourceText
+from dotleader.syntax.format import format_text
+from dotleader.tools.files import Files
+from dotleader.tools.pipeline import lint_handbook
+
+GOOD = Path(__file__).parents[1] / "good"
+BOOKS = ("metric-tailwheel/skarn.cards", "motor-glider/wimpel.cards")
+
+
+@pytest.mark.parametrize("book", BOOKS)
+def test_nothing_is_found_in_a_clean_book(book: str) -> None:
+    linted = lint_handbook(str(GOOD / book), Files())
+    assert len(linted.handbook.cards) > 15
+    assert linted.findings == []
+
+
+@pytest.mark.parametrize("book", BOOKS)
+def test_nothing_is_found_in_it_when_it_is_formatted(book: str, tmp_path: Path) -> None:
+    folder = (GOOD / book).parent
+    for source in folder.rglob("*.cards"):
+        copy = tmp_path / source.relative_to(folder)
+        copy.parent.mkdir(parents=True, exist_ok=True)
+        copy.write_text(format_text(SourceText(source.name, source.read_text(encoding="utf-8"))), encoding="utf-8")
+    assert lint_handbook(str(tmp_path / Path(book).name), Files()).findings == []
