@@ -16,7 +16,7 @@ from dotleader.page.bench.punching import struck
 from dotleader.page.drawn import Box, Group, Ink, Text, mm
 from dotleader.page.extents import Rect, extents
 from dotleader.source.record import replace
-from tests.page.punches import DESK, holes_at, row
+from tests.page.punches import DESK, holes_at, placed, row
 from tests.page.test_punching import cases
 
 SAMPLE = row(228_600, 4, 40_000)
@@ -62,6 +62,12 @@ def test_a_hole_of_the_punch_that_misses_the_leaf_is_hollow() -> None:
         assert isinstance(drawn, Group)
         assert len(middles(drawn, Ink.BLACK)) == len(struck(plan.pattern, plan.punch, stroke)) == 1
         assert len(middles(drawn, Ink.NONE)) == 1
+
+
+def test_where_the_leaf_ends_between_the_holes_the_hole_on_it_is_measured() -> None:
+    plan = plan_of(placed(100_000, 20_000), replace(DESK, stop="none"))
+    said = [item.string for item, _ in extents((draw_plan(plan, mm(180)),)) if isinstance(item, Text)]
+    assert "20 mm to the nearest hole" in said
 
 
 @given(cases())

@@ -54,6 +54,9 @@ def test_a_punch_without_a_scale_takes_a_strip() -> None:
     marked = plan_text(punching(SAMPLE, replace(DESK, stop="none")))
     assert "Mark where its right end is" in marked[1]
     assert "head at the mark" in marked[2]
+    between = plan_text(punching(placed(100_000, 20_000), replace(DESK, stop="none")))
+    assert "with a circle of 6 mm, 20 mm from its right end" in between[1]
+    assert "the circle can be seen in the hole of the punch farthest to the left. " in between[1]
     assert guides(Plan(SAMPLE, DESK, plan.strokes, 0)) == ()
 
 

@@ -124,6 +124,14 @@ def test_seven_rings_are_not_made_by_a_punch_of_three() -> None:
     assert not refused(seven, holes_at(0)).nearest  # one hole at a stroke: seven strokes
 
 
+def test_a_second_setting_begins_with_the_face_that_is_up() -> None:
+    plan = planned(row(297_000, 4, 60_000), holes_at(0))
+    assert [(stroke.stop, stroke.front_up) for stroke in plan.strokes] == [
+        (58_500, True), (58_500, False), (118_500, False), (118_500, True)
+    ]  # fmt: skip
+    assert turns(plan) == 2
+
+
 def test_width_and_depth_are_those_of_the_punch() -> None:
     pattern = row(228_600, 4, 40_000)
     assert planned(replace(pattern, diameter=6_500, inset=12_500))

@@ -15,7 +15,7 @@ ROUNDING = 20
 """What is lost where spacings are whole micrometres: less than one for each hole."""
 
 
-MOST_TRIED = 2_000
+MOST_TRIED = 1_000
 """Spacings that are tried, nearest first; only a punch with more than ten uneven holes has so many."""
 
 
@@ -82,8 +82,9 @@ def _nearest(pattern: Pattern, punch: Punch) -> Iterator[Plan]:
     for other in sorted(tried, key=lambda other: change(pattern, other))[:MOST_TRIED]:
         if other == pattern:
             continue
-        plan = strokes_for(other, punch, TOLERANCE if other is like else ROUNDING)
-        if plan is not None and (best is None or len(plan.strokes) < len(best.strokes)):
+        most = MOST_STROKES if best is None else len(best.strokes) - 1
+        plan = strokes_for(other, punch, TOLERANCE if other is like else ROUNDING, most)
+        if plan is not None:
             yield plan
             if best is not None or len(plan.strokes) == 1:
                 return

@@ -172,7 +172,7 @@ def _stop(view: _View, throat: int, lower: int) -> Iterator[Drawn]:
     """A black block against the leaf's end; a line through it where a mark stands for the stop."""
     x = view.x(0)
     if view.plan.punch.stop == "none":
-        yield Line(((x, throat - _BODY_ABOVE - mm(1)), (x, lower)), _END)
+        yield Line(((x, throat - _BODY_ABOVE), (x, lower)), _END)
         return
     left = x if view.towards < 0 else x - _STOP
     yield Box(left, throat - _BODY_ABOVE // 2, _STOP, lower - throat, Ink.BLACK)
@@ -181,8 +181,10 @@ def _stop(view: _View, throat: int, lower: int) -> Iterator[Drawn]:
 def _measure(view: _View, stroke: Stroke, y: int) -> Iterator[Drawn]:
     """From the stop to what its setting counts to."""
     punch = view.plan.punch
-    length = stroke.stop + (counted_from(punch) if punch.stop == "scale" else 0)
-    to = "middle of the punch" if punch.stop == "scale" and counted_from(punch) else "nearest hole"
+    length, to = stroke.stop + counted_from(punch), "middle of the punch"
+    if punch.stop != "scale" or length == stroke.stop:  # of the holes that do not lie beyond the leaf's end
+        length = min(at for at in (stroke.stop + pin for pin in pins(punch)) if at > 0)
+        to = "nearest hole"
     ends = sorted((view.x(0), view.x(length)))
     yield Line(((ends[0], y), (ends[1], y)), _HAIR)
     for x in ends:

@@ -107,12 +107,14 @@ def _setting(punch: Punch, stop: int, strip: tuple[str, Guide] | None) -> str:
         )
     name, guide = strip
     at = _listed([millimetres(at)[: -len(" mm")] for at in guide.centres])
-    circles = "circle" if len(guide.centres) == 1 else "circles"
+    other = "left" if punch.stop_on_right else "right"
+    one, few = len(guide.centres) == 1, len(guide.centres) < len(punch.holes)
     lays = (
-        f"Take guide {name}, a strip of stiff paper {millimetres(guide.length)} long with {circles} of "
-        f"{millimetres(guide.diameter)}, {at} mm from its {side} end and {millimetres(guide.inset)} from its upper "
-        f"edge. Take the tray off the punch, push the upper edge home, and move the strip until, from below, the "
-        f"{circles} can be seen in the holes of the punch. "
+        f"Take guide {name}, a strip of stiff paper {millimetres(guide.length)} long with "
+        f"{'a circle' if one else 'circles'} of {millimetres(guide.diameter)}, {at} mm from its {side} end and "
+        f"{millimetres(guide.inset)} from its upper edge. Take the tray off the punch, push the upper edge home, and "
+        f"move the strip until, from below, the {'circle' if one else 'circles'} can be seen in the "
+        f"{'hole' if one else 'holes'} of the punch{f' farthest to the {other}' if few else ''}. "
     )
     if punch.stop == "plain":
         return f"{lays}Bring the stop up to the {side} end of the strip, and take the strip out."

@@ -8,7 +8,7 @@ twice, and the least distance of any hole from its place.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from itertools import pairwise
 
 from dotleader.handbook.punch import Punch
@@ -41,17 +41,31 @@ def pattern_of(stock: Stock) -> Pattern:
     )
 
 
-def strokes_for(pattern: Pattern, punch: Punch, tolerance: int = TOLERANCE) -> Plan | None:
-    """The best plan of at most four strokes; None where there is none. Width and depth are not looked at here."""
-    if not pattern.centres or len(pattern.centres) > MOST_STROKES * len(punch.holes):
+def strokes_for(pattern: Pattern, punch: Punch, tolerance: int = TOLERANCE, most: int = MOST_STROKES) -> Plan | None:
+    """The best plan of at most `most` strokes; None where there is none. Width and depth are not looked at here."""
+    if not pattern.centres or len(pattern.centres) > most * len(punch.holes):
         return None
     offered = settings(pattern, punch, tolerance)
-    for count in range(1, MOST_STROKES + 1):
-        covers = _covers(offered, frozenset(range(len(pattern.centres))), count)
-        plans = [_ordered(pattern, punch, parts) for cover in covers for parts in _parted(cover)]
+    missing = frozenset(range(len(pattern.centres)))
+    if missing.difference(*(one.makes for one in offered)):
+        return None
+    for count in range(1, most + 1):
+        plans = [_ordered(pattern, punch, parts) for parts in _fewest_groups(_covers(offered, missing, count))]
         if plans:
             return min(plans, key=_worth)
     return None
+
+
+def _fewest_groups(covers: Iterable[tuple[Setting, ...]]) -> list[tuple[tuple[Setting, ...], ...]]:
+    """The strokes of each cover in groups that share one place of the stop: those with the fewest groups of all."""
+    best: list[tuple[tuple[Setting, ...], ...]] = []
+    for cover in covers:
+        for parts in _parted(cover):
+            if best and len(parts) < len(best[0]):
+                best.clear()
+            if not best or len(parts) == len(best[0]):
+                best.append(parts)
+    return best
 
 
 def struck(pattern: Pattern, punch: Punch, stroke: Stroke) -> tuple[int, ...]:
@@ -140,12 +154,10 @@ def _off(pattern: Pattern, punch: Punch, strokes: list[Stroke]) -> int:
 
 
 def _worth(plan: Plan) -> tuple[object, ...]:
-    """Less is better."""
+    """Less is better, among plans with as many strokes and settings."""
     strokes = plan.strokes
-    changes = sum(before.stop != after.stop for before, after in pairwise(strokes))
     made = [hole for stroke in strokes for hole in stroke.makes]
     return (
-        changes,
         turns(plan),
         len(made) - len(set(made)),
         plan.off,

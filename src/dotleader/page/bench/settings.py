@@ -7,7 +7,9 @@ just comes within its bounds. There are few such places, and all of them are tri
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Iterator
+from operator import neg
 
 from dotleader.handbook.punch import Punch
 from dotleader.page.bench.plan import Pattern
@@ -63,15 +65,18 @@ def reach(punch: Punch) -> tuple[int, int]:
 
 def settings(pattern: Pattern, punch: Punch, tolerance: int) -> list[Setting]:
     """Every good setting, each with all the places that the stop can take for it."""
-    found: dict[tuple[bool, tuple[tuple[int, int], ...]], Setting] = {}
+    found: list[Setting] = []
     for start_at_stop in (True, False):
-        wanted = from_stop(pattern, start_at_stop)
-        for at in _places(pattern, punch, wanted, tolerance):
-            pairs = _met(pattern, punch, wanted, at, tolerance)
-            if pairs and (start_at_stop, pairs) not in found:
-                low, high = _stretch(pattern, punch, wanted, at, tolerance)
-                found[start_at_stop, pairs] = Setting(start_at_stop, pairs, low, high)
-    return list(found.values())
+        table = _Table(
+            from_stop(pattern, start_at_stop), pins(punch), pattern.edge, beyond(punch), tolerance, reach(punch)
+        )
+        seen: set[tuple[tuple[int, int], ...]] = set()
+        for at in _places(table):
+            pairs = _met(table, at)
+            if pairs and pairs not in seen:
+                seen.add(pairs)
+                found.append(Setting(start_at_stop, pairs, *_stretch(table, at)))
+    return found
 
 
 def from_stop(pattern: Pattern, start_at_stop: bool) -> tuple[int, ...]:
@@ -84,44 +89,62 @@ def beyond(punch: Punch) -> int:
     return -(-punch.diameter // 2) + CLEAR
 
 
-def _places(pattern: Pattern, punch: Punch, wanted: tuple[int, ...], tolerance: int) -> Iterator[int]:
+@record
+class _Table:
+    """A leaf and a punch, all counted from the stop."""
+
+    wanted: tuple[int, ...]
+    pins: tuple[int, ...]
+    edge: int
+    beyond: int
+    tolerance: int
+    reach: tuple[int, int]
+
+
+def _places(table: _Table) -> Iterator[int]:
     """The lower ends of all stretches: there a pin just comes within the tolerance or just clears the leaf."""
-    low, high = reach(punch)
+    low, high = table.reach
     bounds = {low}
-    for pin in pins(punch):
-        bounds.add(pattern.edge + beyond(punch) - pin)
-        bounds.update(at - pin - tolerance for at in wanted)
+    for pin in table.pins:
+        bounds.add(table.edge + table.beyond - pin)
+        bounds.update(at - pin - table.tolerance for at in table.wanted)
     yield from sorted(at for at in bounds if low <= at <= high)
 
 
-def _met(
-    pattern: Pattern, punch: Punch, wanted: tuple[int, ...], at: int, tolerance: int
-) -> tuple[tuple[int, int], ...]:
+def _met(table: _Table, at: int) -> tuple[tuple[int, int], ...]:
     """Pins and the holes that they make; nothing where one of them spoils the leaf."""
-    out = beyond(punch)
+    before, after = -table.beyond, table.edge + table.beyond
     pairs: list[tuple[int, int]] = []
-    for number, pin in enumerate(pins(punch)):
+    for number, pin in enumerate(table.pins):
         here = at + pin
-        if here <= -out or here >= pattern.edge + out:
-            continue
-        hole = min(range(len(wanted)), key=lambda hole: abs(wanted[hole] - here))
-        if abs(wanted[hole] - here) > tolerance:
-            return ()
-        pairs.append((number, hole))
+        if before < here < after:
+            hole = _nearest(table.wanted, here)
+            if abs(table.wanted[hole] - here) > table.tolerance:
+                return ()
+            pairs.append((number, hole))
     return tuple(pairs)
 
 
-def _stretch(pattern: Pattern, punch: Punch, wanted: tuple[int, ...], at: int, tolerance: int) -> tuple[int, int]:
+def _nearest(wanted: tuple[int, ...], here: int) -> int:
+    """The number of the hole that is nearest; the places ascend or, counted from the other end, descend."""
+    descend = len(wanted) > 1 and wanted[0] > wanted[1]
+    after = bisect_left(wanted, -here, key=neg) if descend else bisect_left(wanted, here)
+    if after == len(wanted) or (after and abs(wanted[after - 1] - here) <= abs(wanted[after] - here)):
+        return after - 1
+    return after
+
+
+def _stretch(table: _Table, at: int) -> tuple[int, int]:
     """How far the stop can move from `at` with every pin still meeting what it meets there."""
-    out = beyond(punch)
-    low, high = reach(punch)
-    for pin in pins(punch):
+    before, after = -table.beyond, table.edge + table.beyond
+    low, high = table.reach
+    for pin in table.pins:
         here = at + pin
-        if here <= -out:
-            high = min(high, -out - pin)
-        elif here >= pattern.edge + out:
-            low = max(low, pattern.edge + out - pin)
+        if here <= before:
+            high = min(high, before - pin)
+        elif here >= after:
+            low = max(low, after - pin)
         else:
-            hole = min(wanted, key=lambda hole: abs(hole - here))
-            low, high = max(low, hole - pin - tolerance), min(high, hole - pin + tolerance)
+            hole = table.wanted[_nearest(table.wanted, here)]
+            low, high = max(low, hole - pin - table.tolerance), min(high, hole - pin + table.tolerance)
     return low, high
