@@ -13,7 +13,8 @@ from typing import Any
 import pytest
 
 from dotleader.output.pdf import PdfFacts, PdfPage, write_pdf
-from dotleader.page.drawn import Group, Link, Picture, Text, mm
+from dotleader.page.drawn import Box, Group, Ink, Link, Picture, Text, mm
+from dotleader.page.sheet.alignment import Righting
 from dotleader.source.record import replace
 from tests.output.reading import (
     EVERYTHING,
@@ -197,3 +198,22 @@ def test_reportlab_is_loaded_by_one_module_only() -> None:
     code = "import sys, dotleader.output, dotleader.output.operators; print('reportlab' in sys.modules)"
     ran = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert ran.stdout.strip() == "False"
+
+
+def test_a_righted_page_is_drawn_elsewhere_in_the_same_boxes() -> None:
+    """Read back by two libraries: x and y times a factor, then a shift, y down; boxes stay."""
+    box = Box(mm(20), mm(30), mm(50), mm(60), fill=Ink.BLACK)
+    trim = (mm(1), mm(1), WIDTH - mm(2), HEIGHT - mm(2))
+    plain = PdfPage(WIDTH, HEIGHT, (box,), trim=trim)
+    data = written([plain, replace(plain, righting=Righting(0.99, 1.01, 800.0, -300.0))])
+    before, after = by_pypdf(data).pages
+    assert (before.trimbox, before.mediabox) == (after.trimbox, after.mediabox)
+    wanted = [mm(20) * 0.99 + 800, mm(30) * 1.01 - 300, mm(70) * 0.99 + 800, mm(90) * 1.01 - 300]
+    (rect,) = by_plumber(data).pages[1].rects
+    assert [rect[side] for side in ("x0", "top", "x1", "bottom")] == pytest.approx(
+        [x * POINT for x in wanted], abs=2e-4
+    )
+    (drawn,) = by_pdfium(data)[1].get_objects()
+    left, bottom, right, top = drawn.get_bounds()
+    upside = [left, HEIGHT * POINT - top, right, HEIGHT * POINT - bottom]
+    assert upside == pytest.approx([x * POINT for x in wanted], abs=2e-4)

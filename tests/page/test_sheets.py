@@ -248,3 +248,23 @@ def test_sheets_bear_no_links() -> None:
         return sum(isinstance(i, Link) + (links(i.items) if isinstance(i, Group) else 0) for i in items)
 
     assert sum(links(side.items) for sheet in printed(STOCKS["sample"]) for side in sheet.sides) == 0
+
+
+@ALL_STOCKS
+def test_backs_say_as_much_as_they_have_room_for(stock: Stock) -> None:
+    sayings = (
+        "Corrected for a printer with a very long name, which moves backs: 0.8 mm right, 0.3 mm down.",
+        "Corrected.",
+    )
+    found = list(sheets(faces(*EVERY_KIND, stock=stock), stock, backs_say=sayings))
+    for sheet in found:
+        said = " ".join(text.string for text, _ in extents(sheet.back.items) if isinstance(text, Text))
+        assert ("Corrected" in said) is not (imposition(stock).filling and sheet.number > 0)
+        for group in role(sheet.back, "note"):
+            ((_, ink),) = extents(group.items)
+            first = imposition(stock).slots[0]
+            assert ink.right <= first.x + first.w
+            assert (sayings[0] in said) is (first.w > mm(150))
+            others = [i for g in sheet.back.items if g is not group for _, i in extents((g,))]
+            assert not any(ink.meets(other) for other in others)
+    assert "Corrected" not in str([sheet.front for sheet in found])

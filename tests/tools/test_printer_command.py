@@ -372,6 +372,27 @@ def test_another_paper_than_it_was_measured_on_is_said(here: Path, capsys: pytes
     assert "That was measured on Letter, and this is A4" in run(capsys, "print", "book.cards").out
 
 
+def test_a_large_shift_is_said(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    write(here, book=BOOK)
+    for moved, much in (("1", False), ("-1.01", True)):
+        run(capsys, "printer", "set", "Attic", "--down", moved)
+        ran = run(capsys, "print", "book.cards", "--printer", "Attic")
+        assert ("a printer may leave out what stands near the edges of the backs" in ran.out) is much
+
+
+def test_a_folder_for_the_calibration_sheet_that_cannot_be(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    (here / "file").write_text("mine")
+    ran = run(capsys, "print", "--calibration", "--to", "file")
+    assert (ran.code, ran.err) == (2, "dotleader: `file` is a file.\n  Name a folder to print into.\n")
+    ran = run(capsys, "print", "--calibration", "--to", "file/deeper")
+    assert ran.code == 2
+    assert ran.err.startswith("dotleader: `file/deeper/calibration.pdf` cannot be written: ")
+    (here / "calibration.pdf").mkdir()
+    ran = run(capsys, "print", "--calibration")
+    assert (ran.code, ran.out) == (2, "")
+    assert names(here) == ["calibration.pdf", "file"]
+
+
 def test_a_printer_that_is_not_there(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
     keep(here)
     write(here, book=BOOK)

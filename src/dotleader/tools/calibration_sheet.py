@@ -27,6 +27,8 @@ def print_calibration(folder: str, paper: str, printer: Printer | None) -> None:
     """Write the sheet into a folder; for a printer, its back is corrected, to see what is left. Raises CannotRun."""
     data = calibration_pdf(paper, printer)
     path = os.path.join(folder, CALIBRATION)
+    if os.path.isfile(folder):
+        raise CannotRun(f"`{shown_name(folder)}` is a file.", "Name a folder to print into.")
     try:
         os.makedirs(folder or ".", exist_ok=True)
         if os.path.lexists(path) and not _is_ours(path):

@@ -7,9 +7,11 @@ import sys
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from dotleader.handbook.stocks.fault import Amiss
 from dotleader.handbook.stocks.sizes import PAPERS
+from dotleader.handbook.stocks.thickness import overfull
 from dotleader.output.millimetres import millimetres
-from dotleader.page.sheet.alignment import said
+from dotleader.page.sheet.alignment import MUCH_MOVED, said
 from dotleader.page.sheet.cut_files import cut_file, sheets_numbered
 from dotleader.page.sheet.cut_shapes import Layer, Outline
 from dotleader.page.sheet.registration import MARK
@@ -19,6 +21,7 @@ from dotleader.report.order import severity_of
 from dotleader.report.summary import counted, summary
 from dotleader.report.terminal import terminal_for
 from dotleader.source.finding import Finding, Severity
+from dotleader.tools import print_selection
 from dotleader.tools.cannot_run import CannotRun
 from dotleader.tools.discovery import handbook_at
 from dotleader.tools.files import STDIN, Files, shown_name
@@ -31,7 +34,7 @@ from dotleader.tools.saying import say
 
 if TYPE_CHECKING:  # argparse, and all that printing takes, are at hand only where they are used
     from dotleader.tools.command_line import Options, Parser
-    from dotleader.tools.printed_book import Printed
+    from dotleader.tools.printed_book import Planned, Printed
     from dotleader.tools.printers import Printer
 
 HELP = """\
@@ -54,6 +57,15 @@ dotleader print HANDBOOK    lay out cards as pages to read and sheets to cut
   --paper PAPER             what that sheet is printed on: A3, A4, A5, Letter
                             or Legal; without it, A4
   --draft                   print in spite of errors, DRAFT across every face
+  --check                   lay everything out and say what would be printed;
+                            write nothing
+
+  Of the book, with the labels of the whole book (together: all of them):
+  --only KIND               the leaves with emergency, abnormal or normal cards
+  --cards TITLE             those with this card and what explains it
+  --faces LABELS            those with these faces: 3-5..3-9, or 4-2
+  --copies N                so many copies of the sheets
+  --black                   no colour: the ground of memory items stays white
   -h, --help                this text
 
   Ends with 0 if it was printed, 1 if there are errors or there is nothing to
@@ -73,6 +85,8 @@ def arguments(parser: Parser) -> None:
     parser.add_argument("--calibration", action="store_true")
     parser.choice("--paper", PAPERS, dest="paper", default=None)
     parser.add_argument("--draft", action="store_true")
+    parser.add_argument("--check", action="store_true")
+    print_selection.arguments(parser)
 
 
 def run(options: Options) -> int:
@@ -95,13 +109,28 @@ def run(options: Options) -> int:
         return 1
     # reportlab takes longer to import than a lint takes altogether
     from dotleader.tools.ending import end_tidily  # noqa: PLC0415
-    from dotleader.tools.printed_book import print_handbook  # noqa: PLC0415
+    from dotleader.tools.printed_book import Manner, planned, print_planned  # noqa: PLC0415
     from dotleader.tools.printed_folder import write_folder  # noqa: PLC0415
     from dotleader.tools.punch_said import said_of_punches  # noqa: PLC0415
 
     end_tidily()
-    draft = len(errors) if options.draft else None
-    printed = print_handbook(linted.handbook, linted.checklists.all(), draft, options.cutter_marks, printer)
+    manner = Manner(
+        draft=len(errors) if options.draft else None,
+        cutter_marks=options.cutter_marks,
+        printer=printer,
+        wanted=print_selection.wanted(options, linted.handbook),
+        copies=print_selection.copies(options),
+        colour=not options.black,
+    )
+    plan = planned(linted.handbook, linted.checklists.all(), manner)
+    if not plan.book.faces:
+        say(("Nothing was printed: no leaf has what was asked for.",))
+        return 1
+    amiss = overfull(plan.book.stock, len(plan.book.faces) // 2)
+    if options.check or amiss is not None:
+        say(_checked(plan, manner.copies, linted.findings, amiss))
+        return int(amiss is not None)
+    printed = print_planned(plan, linted.handbook.fact("registration"), manner)
     beside = "" if main == STDIN else os.path.dirname(main)
     folder = options.folder or os.path.join(beside, PRINTED)
     written = write_folder(folder, printed.files)
@@ -154,7 +183,7 @@ def _done(printed: Printed, folder: str, removed: tuple[str, ...], left: tuple[s
     book = printed.book
     about = {
         READING: f"{counted(len(book.faces), 'face')}, to read",
-        SHEETS: f"{counted(len(book.placement.leaves), 'leaf', 'leaves')} on "
+        SHEETS: f"{counted(len(book.faces) // 2, 'leaf', 'leaves')} on "
         f"{counted(printed.sheets, 'sheet')} of {book.stock.paper_name}, to print and cut",
     }
     for cutting in printed.cuttings:
@@ -175,6 +204,22 @@ def _done(printed: Printed, folder: str, removed: tuple[str, ...], left: tuple[s
     yield "Print one sheet first and measure its rulers: each is 100 mm long."
 
 
+def _checked(plan: Planned, copies: int, findings: list[Finding], amiss: Amiss | None) -> Iterator[str]:
+    """What would be printed, and what is in the way of it."""
+    book = plan.book
+    if findings:
+        yield f"{summary(findings, FACTS, 0, 0).capitalize()}; `dotleader lint` shows them."
+    leaves = len(book.faces) // 2
+    width, height = book.stock.paper
+    across, down = book.stock.leaf
+    waste = 100 - 100 * leaves * across * down // (len(plan.papers) * width * height)
+    yield f"{counted(len(book.faces), 'face')} on {counted(leaves, 'leaf', 'leaves')} of {book.stock.name or 'the stock described'}."
+    yield f"{counted(len(plan.papers) * copies, 'sheet')} of {book.stock.paper_name}, {waste} % of it waste."
+    if amiss is not None:
+        yield f"{amiss.message} {amiss.help}"
+    yield "Nothing was written."
+
+
 def _corrected(printer: Printer | None, paper: str) -> Iterator[str]:
     """Whether the backs of sheets are corrected, and for which printer."""
     if printer is None:
@@ -184,6 +229,8 @@ def _corrected(printer: Printer | None, paper: str) -> Iterator[str]:
     yield f"The backs of the sheets are corrected for {name}, which puts them {said(printer.moved)}."
     if paper != printer.paper:
         yield f"That was measured on {printer.paper}, and this is {paper}: look at one sheet against the light first."
+    if max(abs(printer.moved.right), abs(printer.moved.down)) > MUCH_MOVED:
+        yield "That is much: a printer may leave out what stands near the edges of the backs. Measure on the fronts."
 
 
 def _marked(printed: Printed) -> str:

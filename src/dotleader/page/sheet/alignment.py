@@ -15,6 +15,8 @@ from dotleader.source.record import record
 
 MOST_MOVED = 5_000
 MOST_STRETCHED = 10_000
+MUCH_MOVED = 1_000
+"""Beyond this, marks that stand at the printable margin may be drawn outside of it."""
 
 _MILLION = 1_000_000
 
