@@ -22,6 +22,7 @@ from dotleader.handbook.cards import (
     Phrase,
     Repeat,
     Step,
+    Unread,
     Use,
 )
 from dotleader.page.drawn import mm
@@ -66,8 +67,9 @@ def items(draw: st.DrawFn) -> Item:
 
 notices = st.builds(Notice, st.sampled_from(["note", "caution", "warning"]), phrases(25), st.just(SPOT))
 titles = st.lists(words, max_size=8).map(" ".join)
+unread = st.builds(Unread, phrases(25), st.just(SPOT))
 go_tos = st.builds(GoTo, titles, st.just("a card"), st.just(SPOT))
-_LEAVES: st.SearchStrategy[Step] = st.one_of(*[items()] * 6, notices, go_tos, st.just(End(SPOT)))
+_LEAVES: st.SearchStrategy[Step] = st.one_of(*[items()] * 6, notices, unread, go_tos, st.just(End(SPOT)))
 
 
 def _nested(inner: st.SearchStrategy[Step]) -> st.SearchStrategy[Step]:

@@ -6,7 +6,7 @@ from itertools import pairwise
 
 import pytest
 
-from dotleader.handbook.cards import Kind
+from dotleader.handbook.cards import Kind, Unread
 from dotleader.page.drawn import Font, Ink, Line, mm, pt
 from dotleader.page.laid import LaidCard
 from dotleader.page.lay.lay_card import lay_card
@@ -17,6 +17,7 @@ from .building import (
     FIRE,
     FRAME,
     NO_SYMBOLS,
+    SPOT,
     card,
     group,
     item,
@@ -24,6 +25,7 @@ from .building import (
     laid,
     lines,
     memory,
+    phrase,
     text,
     texts,
 )
@@ -153,3 +155,13 @@ def test_a_speed_symbol_has_its_subscript() -> None:
     assert sign.y > stem.y
     assert sign.x == pytest.approx(stem.x + width("BELOW V", Font.BOLD, stem.size), abs=1)
     assert "VNEX" in text(lay_card(card(item("VNEX", "ON")), FRAME, frozenset({"VNE"})), "VNEX").string
+
+
+def test_what_could_not_be_read_stands_in_a_note_as_typed() -> None:
+    one = laid(item("Trim", "SET"), Unread(phrase("Pump off {now} .. or so"), SPOT), item("Fuel pump", "ON"))
+    strings = [found.string for found in texts(one)]
+    typed = next(at for at, string in enumerate(strings) if "Pump off {now}" in string)
+    label, trim, pump = (strings.index(string) for string in ("Note", "Trim", "Fuel pump"))
+    assert trim < typed < pump
+    assert "Not understood:" in strings[typed - 1]
+    assert trim < label < pump

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
-from dotleader.handbook.cards import Card, Essay, Explained, Kind, Phrase
+from dotleader.handbook.cards import Card, Essay, Explained, Kind, Phrase, Unread
 from dotleader.handbook.gather import At
 from dotleader.handbook.ledger import Ledger, offered
 from dotleader.handbook.phases import PHASES, phase_named, phase_of_title
 from dotleader.handbook.phrases import Phrases
 from dotleader.handbook.steps import HEAD_KEYWORDS, Steps
+from dotleader.handbook.unread import as_words, surplus, unread, unread_below
 from dotleader.source.text import Spot
 from dotleader.syntax.plain import folded
 from dotleader.syntax.tree import Item as WrittenItem
@@ -36,7 +37,7 @@ class Cards:
             phase = phase_of_title(title)
         method = self._method(said.get("method"), at) or ("verify" if kind is Kind.NORMAL else "read and do")
         after = said.get("after")
-        steps = self.steps.steps([line for line in at.block.lines if not _is_head(line)], at)
+        steps = (*_unread_heads(at), *self.steps.steps([line for line in at.block.lines if not _is_head(line)], at))
         card = Card(
             key=key,
             kind=kind,
@@ -114,6 +115,7 @@ class Cards:
         }
         for line in at.block.lines:
             if isinstance(line.body, Say) and line.body.keyword == "amplified":
+                parts.extend(step.phrase for step in surplus(line.body, at))
                 parts.extend(self._amplified_parts(line.children, at, challenges))
         return tuple(parts)
 
@@ -153,8 +155,17 @@ class Cards:
 
 def _as_prose(line: Line, at: At) -> Line:
     """A line of amplified text that looks like an item but repeats none of the card: prose with dots in it."""
-    text = at.spot(line.span).text
-    return Line(line.span, Prose(Words((text,), line.span)), line.children, line.allow)
+    return Line(line.span, Prose(as_words(line, at)), line.children, line.allow)
+
+
+def _unread_heads(at: At) -> Iterator[Unread]:
+    """Head lines that stand a second time, of which the first counts, and what stands below one like nothing does."""
+    seen: set[str] = set()
+    for line in at.block.lines:
+        if not _is_head(line) or not isinstance(line.body, Say) or line.body.keyword == "amplified":
+            continue
+        yield from unread(line, at) if line.body.keyword in seen else unread_below(line, at)
+        seen.add(line.body.keyword)
 
 
 def _is_head(line: Line) -> bool:

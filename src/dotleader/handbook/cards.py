@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from enum import Enum
 from typing import TypeAlias
 
@@ -153,7 +154,15 @@ class End:
     spot: Spot
 
 
-Step: TypeAlias = Item | Notice | Group | Memory | Branch | OneOf | Repeat | GoTo | End
+@record
+class Unread:
+    """What could not be read, as typed. There is an error that says so; only a draft has it on its face."""
+
+    phrase: Phrase
+    spot: Spot
+
+
+Step: TypeAlias = Item | Notice | Group | Memory | Branch | OneOf | Repeat | GoTo | End | Unread
 
 
 @record
@@ -190,6 +199,11 @@ class Essay:
     title: str
     paragraphs: tuple[Phrase, ...]
     spot: Spot
+
+
+def understood(steps: Sequence[Step]) -> tuple[Step, ...]:
+    """The steps without what could not be read."""
+    return tuple(step for step in steps if not isinstance(step, Unread))
 
 
 def is_gate(branch: Branch) -> bool:

@@ -26,6 +26,7 @@ from dotleader.handbook.ledger import Ledger, offered
 from dotleader.handbook.model import Gauge
 from dotleader.handbook.phrases import Phrases
 from dotleader.handbook.readings import Readings
+from dotleader.handbook.unread import as_words, surplus, unread, unread_below, unread_rest
 from dotleader.source.text import Span, Spot
 from dotleader.syntax.plain import folded
 from dotleader.syntax.tree import Blank, Broken, Comment, Line, Prose, Say, Words
@@ -58,11 +59,15 @@ class Steps:
             match body:
                 case WrittenItem():
                     steps.append(self.item(line, body, at))
+                    steps.extend(unread_rest(line, body, at))
                 case Say() if word in ("if", "or if", "otherwise"):
                     self._arm(line, body, at, depth, arms)
                 case Say():
+                    steps.extend((*surplus(body, at), *unread_below(line, at)))
                     self._say(line, body, at, depth, inside, steps)
-                case Blank() | Comment() | Broken() | Prose():
+                case Broken():
+                    steps.extend(unread(line, at))
+                case Blank() | Comment() | Prose():
                     pass
                 case _:
                     pass
@@ -122,19 +127,19 @@ class Steps:
                 open_lines.clear()
 
         for line in _flat(lines):
-            if isinstance(line.body, Prose):
-                if line.body.words.text.startswith(("- ", "• ")):
-                    close()
-                open_lines.append(line.body.words)
-            elif isinstance(line.body, Blank):
+            if isinstance(line.body, Blank):
                 close()
+            elif (words := _words(line, at)) is not None:
+                if words.text.startswith(("- ", "• ")):
+                    close()
+                open_lines.append(words)
         close()
         return tuple(out)
 
     def _phrase(self, line: Line, body: Say, at: At) -> Phrase:
         """The text of a keyword line with the lines it continues on."""
         words = [body.words] if body.words is not None else []
-        words += [child.body.words for child in _flat(line.children) if isinstance(child.body, Prose)]
+        words += [below for child in _flat(line.children) if (below := _words(child, at)) is not None]
         if not words:
             return Phrase((), at.spot(body.keyword_span))
         return self.phrases.joined(words, at)
@@ -160,7 +165,8 @@ class Steps:
             condition = self.phrases.phrase(body.words, at)
         steps = self.steps(line.children, at, depth + 1, body.keyword)
         if not steps:
-            self._empty(line, body.keyword, spot)
+            self._empty(body.keyword, spot)
+        steps = (*surplus(body, at), *steps)
         arms.append(Arm(body.keyword, condition, steps, at.spot(Span(line.span.start, line.span.end))))
 
     def _say(self, line: Line, body: Say, at: At, depth: int, inside: str, steps: list[Step]) -> None:
@@ -187,6 +193,7 @@ class Steps:
             case _:
                 if inside:
                     self._misplaced(body, at, f"`{body.keyword}` speaks of the whole card: indent it by two spaces.")
+                    steps.extend(unread(line, at))
 
     def _phrase_of(self, body: Say, at: At) -> Phrase:
         if body.words is None:
@@ -196,12 +203,10 @@ class Steps:
     def _block(self, line: Line, body: Say, at: At, depth: int) -> tuple[Step, ...]:
         steps = self.steps(line.children, at, depth, body.keyword)
         if not steps:
-            self._empty(line, body.keyword, at.spot(body.keyword_span))
+            self._empty(body.keyword, at.spot(body.keyword_span))
         return steps
 
-    def _empty(self, line: Line, keyword: str, spot: Spot) -> None:
-        if any(isinstance(child.body, Broken) for child in line.children):
-            return  # something stands there, and what is wrong with it has been said
+    def _empty(self, keyword: str, spot: Spot) -> None:
         self.ledger.say(
             "empty-block",
             spot,
@@ -239,6 +244,13 @@ class Steps:
 def _branch(arms: list[Arm]) -> Branch:
     first, last = arms[0].spot, arms[-1].spot
     return Branch(tuple(arms), Spot(first.source, first.start, last.end))
+
+
+def _words(line: Line, at: At) -> Words | None:
+    """A line of prose, also one that looks like an item or stands too deep to be read; None for what is no text."""
+    if isinstance(line.body, Prose):
+        return line.body.words
+    return None if isinstance(line.body, Blank | Comment) else as_words(line, at)
 
 
 def _flat(lines: Sequence[Line]) -> list[Line]:

@@ -66,9 +66,12 @@ NEAR_BY = {
 }
 """By rule: what follows from its findings in the same line of the first level of a block, or in the one next to it."""
 
+_TOO_LONG = frozenset({"card-continued", "card-too-long"})  # with lines on it that nobody could read
 IN_ONE_BLOCK = {
     "keyword-before-leader": frozenset({"no-trigger", "no-ending"}),
-    "stray-line": frozenset({"empty-card"}),
+    "stray-line": _TOO_LONG | {"empty-card"},
+    "missing-challenge": _TOO_LONG,
+    "nested-too-deep": _TOO_LONG,
     "uneven-indentation": frozenset({"no-ending", "after-the-end"}),
     "unknown-phase": frozenset({"no-phase"}),
     "unnamed-block": frozenset({"no-phase", "no-trigger", "empty-card"}),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import assert_never
 
-from dotleader.handbook.cards import Branch, End, GoTo, Group, Item, Memory, Notice, OneOf, Repeat, Step
+from dotleader.handbook.cards import Branch, End, GoTo, Group, Item, Memory, Notice, OneOf, Repeat, Step, Unread
 from dotleader.source.text import Spot
 
 _LONGEST = 50
@@ -37,6 +37,8 @@ def name_of(step: Step) -> str:
             return short(f"go to {title}")
         case End():
             return "end"
+        case Unread(phrase):
+            return short(phrase.written)
         case _ as never:
             assert_never(never)
 

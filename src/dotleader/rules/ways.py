@@ -6,10 +6,24 @@ repeated is done at least once. A way ends at `end` or `go to`; an arm without e
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from typing import assert_never
 
-from dotleader.handbook.cards import Arm, Branch, End, GoTo, Group, Item, Memory, Notice, OneOf, Repeat, Step
+from dotleader.handbook.cards import (
+    Arm,
+    Branch,
+    End,
+    GoTo,
+    Group,
+    Item,
+    Memory,
+    Notice,
+    OneOf,
+    Repeat,
+    Step,
+    Unread,
+    understood,
+)
 from dotleader.rules.showing import short
 from dotleader.source.record import record
 from dotleader.source.text import Spot
@@ -37,10 +51,10 @@ class Ways:
 ENDED = Ways((), False)
 
 
-def ways_through(steps: Iterable[Step], start: Spot) -> Ways:
+def ways_through(steps: Sequence[Step], start: Spot) -> Ways:
     """The ways that come out of steps done in turn; `start` is the place of a way that meets no step."""
     out = Ways((Stop(start),), True)
-    for step in steps:
+    for step in understood(steps):
         inner = ways_of(step)
         if not inner.stops:
             return ENDED
@@ -52,14 +66,14 @@ def ways_through(steps: Iterable[Step], start: Spot) -> Ways:
 
 def ways_of(step: Step) -> Ways:
     match step:
-        case Item() | Notice():
+        case Item() | Notice() | Unread():
             return Ways((Stop(step.spot),), True)
         case End() | GoTo():
             return ENDED
         case Group(steps=inner) | Memory(steps=inner) | Repeat(steps=inner):
             return ways_through(inner, step.spot)
         case OneOf(inner):
-            alternatives = [ways_of(one) for one in inner if not isinstance(one, Notice)]
+            alternatives = [ways_of(one) for one in inner if not isinstance(one, Notice | Unread)]
             return _either([(ways, ()) for ways in alternatives]) if alternatives else Ways((Stop(step.spot),), True)
         case Branch(arms):
             return _either(_choices(arms))
@@ -92,10 +106,10 @@ def _either(choices: Sequence[tuple[Ways, tuple[str, ...]]]) -> Ways:
     return Ways(stops, False)
 
 
-def unreached(steps: Iterable[Step]) -> Iterator[tuple[Step, Step]]:
+def unreached(steps: Sequence[Step]) -> Iterator[tuple[Step, Step]]:
     """Of each run of steps that nothing reaches, the first, with the step that all ways end at before it."""
     ending: Step | None = None
-    for step in steps:
+    for step in understood(steps):
         if ending is not None:
             yield step, ending
             return

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from dotleader.handbook.cards import Branch, End, GoTo, Group, Memory, Step
+from dotleader.handbook.cards import Branch, End, GoTo, Group, Memory, Step, understood
 from dotleader.page.lay.outline import Ending
 
 
 def ending_of(steps: Sequence[Step]) -> Ending:
     """How the rule beside these steps ends (a repeated block's turns back, whatever its steps)."""
-    match steps[-1] if steps else None:
+    match _last(steps):
         case End():
             return Ending.END
         case GoTo():
@@ -25,7 +25,7 @@ def ending_of(steps: Sequence[Step]) -> Ending:
 
 def ends_for_good(steps: Sequence[Step]) -> bool:
     """Whether no way through the last step reaches what follows it."""
-    match steps[-1] if steps else None:
+    match _last(steps):
         case End() | GoTo():
             return True
         case Branch(arms):
@@ -34,3 +34,8 @@ def ends_for_good(steps: Sequence[Step]) -> bool:
             return ends_for_good(inner)
         case _:
             return False
+
+
+def _last(steps: Sequence[Step]) -> Step | None:
+    read = understood(steps)
+    return read[-1] if read else None

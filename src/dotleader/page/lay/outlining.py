@@ -21,6 +21,7 @@ from dotleader.handbook.cards import (
     Phrase,
     Repeat,
     Step,
+    Unread,
     is_gate,
 )
 from dotleader.page.drawn import Font
@@ -53,6 +54,8 @@ PLACING = frozenset((
 ))
 # fmt: on
 """A gate's condition that begins with one of these stands by itself (`Below 1,000 ft`), any other after `If`."""
+
+_UNREAD = "Not understood:"
 
 
 def outline_of(card: Card, symbols: frozenset[str]) -> Outline:
@@ -149,6 +152,10 @@ class _Writer:
             case End():
                 self.keep = True
                 self.add(Sign(plain_words("END", Font.BOLD)), level, Hold.STEP, "END")
+            case Unread():
+                said = f"{_UNREAD} {step.phrase.text}"
+                words = plain_words(_UNREAD, Font.BOLD) + self.phrase(step.phrase, Font.REGULAR)
+                self.add(NoticeLine("note", words), level, Hold.STEP, said)
             case _:
                 assert_never(step)
 

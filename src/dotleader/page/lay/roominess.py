@@ -23,6 +23,7 @@ from dotleader.handbook.cards import (
     Phrase,
     Repeat,
     Step,
+    Unread,
 )
 from dotleader.page.drawn import Font
 from dotleader.page.laid import Frame
@@ -39,7 +40,10 @@ _RESPONSE, _CHALLENGE, _TEXT = 43, 37, 84
 _DEEPER = 6
 """And by how much less a level deeper: two levels of branches are all that a card has."""
 
-_AROUND = {Group: 2.4, Memory: 2.0, OneOf: 2.0, Repeat: 3.0, Branch: 0.6, Notice: 1.2, GoTo: 1.6, End: 1.4, Item: 0.4}
+_AROUND = {
+    Group: 2.4, Memory: 2.0, OneOf: 2.0, Repeat: 3.0, Branch: 0.6, Notice: 1.2, Unread: 1.2, GoTo: 1.6, End: 1.4,
+    Item: 0.4,
+}  # fmt: skip
 """Lines that a step takes besides those of its text and of what stands below it."""
 
 _COMPLETION = 2.4
@@ -107,6 +111,8 @@ class _Room:
         match step:
             case Item():
                 return own + self.item(step)
+            case Unread(phrase, _):
+                return own + 1.1 * self.lines(f"Not understood: {phrase.text}", _TEXT - 25)
             case Notice(_, phrase, _):
                 return own + 1.1 * self.lines(phrase.text, _TEXT - 25)
             case Group(title, steps, _):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from dotleader.handbook.cards import Card, Kind, Memory, Notice
+from dotleader.handbook.cards import Card, Kind, Memory, Notice, Unread
 from dotleader.rules.rule import Example, Rule
 from dotleader.rules.showing import name_of, place_of
 from dotleader.rules.subject import Subject
@@ -61,7 +61,7 @@ def _found(card: Card) -> Iterator[Finding]:
     blocks = [step for step in card.steps if isinstance(step, Memory)]
     if not blocks:
         return
-    above = [step for step in card.steps[: card.steps.index(blocks[0])] if not isinstance(step, Notice)]
+    above = [step for step in card.steps[: card.steps.index(blocks[0])] if not isinstance(step, Notice | Unread)]
     if above:
         yield Finding(
             RULE.name,

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 
-from dotleader.handbook.cards import Card, End, Group, Item, Kind, Memory, Notice, Step
+from dotleader.handbook.cards import Card, End, Group, Item, Kind, Memory, Notice, Step, Unread
 from dotleader.rules.rule import Example, Rule
 from dotleader.rules.showing import short
 from dotleader.rules.subject import Subject
@@ -65,7 +65,7 @@ def check(subject: Subject) -> Iterator[Finding]:
 
 def _last(steps: Sequence[Step]) -> Step | None:
     """The last line that is read before the end."""
-    while steps and isinstance(steps[-1], End):
+    while steps and isinstance(steps[-1], End | Unread):
         steps = steps[:-1]
     if not steps:
         return None
