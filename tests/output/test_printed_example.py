@@ -17,7 +17,7 @@ from dotleader.page.sheet.sheet_marks import hole_centres
 from dotleader.page.sheet.sheets import sheets
 from dotleader.tools.files import Files
 from dotleader.tools.pipeline import Linted, lint_handbook
-from dotleader.tools.printed_book import Printed, print_handbook
+from dotleader.tools.printed_book import Manner, Printed, planned, print_planned
 from dotleader.tools.printed_names import READING, SHEETS
 from tests.output.reading import by_pdfium, by_plumber, by_pypdf
 
@@ -33,7 +33,8 @@ def linted() -> Linted:
 @cache
 def printed() -> Printed:
     assert linted().checklists is not None
-    return print_handbook(linted().handbook, linted().checklists.all())
+    plan = planned(linted().handbook, linted().checklists.all(), Manner())
+    return print_planned(plan, "N0STL", Manner())
 
 
 def items_of(steps: Sequence[Step | Arm]) -> Iterator[Item]:

@@ -213,7 +213,7 @@ def _checked(plan: Planned, copies: int, findings: list[Finding], amiss: Amiss |
     width, height = book.stock.paper
     across, down = book.stock.leaf
     waste = 100 - 100 * leaves * across * down // (len(plan.papers) * width * height)
-    yield f"{counted(len(book.faces), 'face')} on {counted(leaves, 'leaf', 'leaves')} of {book.stock.name or 'the stock described'}."
+    yield f"{counted(len(book.faces), 'face')} on {counted(leaves, 'leaf', 'leaves')}."
     yield f"{counted(len(plan.papers) * copies, 'sheet')} of {book.stock.paper_name}, {waste} % of it waste."
     if amiss is not None:
         yield f"{amiss.message} {amiss.help}"

@@ -11,6 +11,7 @@ from dotleader.output.cut_svg import cut_svg
 from dotleader.output.pdf import PdfFacts, PdfPage, write_pdf
 from dotleader.page.drawn import Font
 from dotleader.page.face.book import Book, make_book
+from dotleader.page.face.selection import Wanted, selected
 from dotleader.page.frames import frame_of
 from dotleader.page.imposition import imposition
 from dotleader.page.laid import LaidCard
@@ -43,33 +44,58 @@ class Printed:
     cuttings: tuple[Cutting, ...]
 
 
-def print_handbook(
-    handbook: Handbook,
-    checklists: Sequence[LaidCard],
-    draft: int | None = None,
-    cutter_marks: bool = False,
-    printer: Printer | None = None,
-) -> Printed:
-    """The files of a book of everything. `draft` is the number of errors when it is printed in spite of them.
+@record
+class Manner:
+    """How a book is printed.
 
-    `checklists` are the laid-out cards of the handbook. With `cutter_marks` the sheets bear marks for a cutter that
-    reads them, where leaves do not fill the paper. The backs of sheets are righted for the `printer`;
-    what is cut by stays where it is.
+    `draft` is the number of errors when it is printed in spite of them. With `cutter_marks` the sheets bear marks for a
+    cutter that reads them, where leaves do not fill the paper. The backs of sheets are righted for the `printer`; what
+    is cut by stays where it is. Of the book what is `wanted`, None for all. `copies` are of sheets. Without `colour`
+    the ground of memory items is white.
     """
-    book = make_book(handbook, laid_out(handbook, checklists), draft)
-    papers = tuple(sheets(book.faces, book.stock, cutter_marks, _said_of(printer)))
-    marks = registration_places(imposition(book.stock)) if cutter_marks else ()
+
+    draft: int | None = None
+    cutter_marks: bool = False
+    printer: Printer | None = None
+    wanted: Wanted | None = None
+    copies: int = 1
+    colour: bool = True
+
+
+@record
+class Planned:
+    """A book that is ready to be drawn: everything has its place. `papers` are of one copy."""
+
+    book: Book
+    papers: tuple[Sheet, ...]
+    cuttings: tuple[Cutting, ...]
+
+
+def planned(handbook: Handbook, checklists: Sequence[LaidCard], manner: Manner) -> Planned:
+    """The book laid out and imposed. `checklists` are the laid-out cards of the handbook."""
+    book = make_book(handbook, laid_out(handbook, checklists), manner.draft)
+    if manner.wanted is not None:
+        book = selected(book, manner.wanted)
+    papers = tuple(sheets(book.faces, book.stock, manner.cutter_marks, _said_of(manner.printer)))
+    marks = registration_places(imposition(book.stock)) if manner.cutter_marks else ()
     cut = tuple(found for found in cuttings(papers, book.stock, marks=marks) if not found.is_empty)
-    progress = Progress("pages", len(book.faces) + 2 * len(papers))
-    registration = handbook.fact("registration")
+    return Planned(book, papers, cut)
+
+
+def print_planned(plan: Planned, registration: str, manner: Manner) -> Printed:
+    """The files of a planned book."""
+    book, papers = plan.book, plan.papers
+    progress = Progress("pages", len(book.faces) + 2 * len(papers) * manner.copies)
     subject = f"Reading copy, {registration}" if registration else "Reading copy"
-    facts = PdfFacts(book.title, subject, "", duplex=None, scaling_none=False)
+    facts = PdfFacts(book.title, subject, "", duplex=None, scaling_none=False, colour=manner.colour)
     reading = _pdf(_reading(book), facts, progress.done)
     subject = f"Sheets to print at 100 %, on both sides, and to cut. {registration}".rstrip()
-    facts = PdfFacts(book.title, subject, "", duplex="long-edge", scaling_none=True)
-    to_cut = _pdf(_sheets(papers, book, printer), facts, lambda count: progress.done(len(book.faces) + count))
+    facts = PdfFacts(book.title, subject, "", duplex="long-edge", scaling_none=True, colour=manner.colour)
+    pages = (page for _ in range(manner.copies) for page in _sheets(papers, book, manner.printer))
+    to_cut = _pdf(pages, facts, lambda count: progress.done(len(book.faces) + count))
     progress.end()
-    return Printed({READING: reading, SHEETS: to_cut} | _cut_files(cut), book, len(papers), cut)
+    files = {READING: reading, SHEETS: to_cut} | _cut_files(plan.cuttings)
+    return Printed(files, book, len(papers) * manner.copies, plan.cuttings)
 
 
 def _cut_files(found: tuple[Cutting, ...]) -> dict[str, bytes]:

@@ -1,0 +1,124 @@
+"""Parts of a book, copies, black ink, and a look before anything is written."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pypdf
+import pytest
+
+from tests.tools.running import Ran, names, run, write
+
+BOOK = (
+    "handbook Ostrel Two flight handbook\n\n"
+    + "\n".join(
+        f"emergency Trouble {n}\n  when it sounds odd\n  memory\n    Nose .... DOWN\n  end\n" for n in range(1, 6)
+    )
+    + "\nnormal Taxi\n  when the engine runs smoothly\n  Brakes .... HOLD\n"
+)
+
+
+@pytest.fixture
+def here(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    monkeypatch.chdir(tmp_path)
+    write(tmp_path, book=BOOK)
+    return tmp_path
+
+
+def labels(here: Path) -> list[str]:
+    return [str(label) for label in pypdf.PdfReader(here / "out" / "reading.pdf").page_labels]
+
+
+def printed(capsys: pytest.CaptureFixture[str], *options: str) -> Ran:
+    return run(capsys, "print", "book.cards", "--to", "out", *options)
+
+
+@pytest.mark.parametrize(
+    ("options", "expected"),
+    [
+        (("--faces", "3-1..3-2"), ["3-1", "3-2"]),
+        (("--faces", "3-2,4-1"), ["3-1", "3-2", "4-1", "4-2"]),
+        (("--only", "normal"), ["4-1", "4-2"]),
+        (("--only", "emergency"), ["3-1", "3-2", "3-3", "3-4", "3-5", "3-6"]),
+        (("--cards", "trouble 3"), ["3-3", "3-4"]),
+        (("--cards", "Taxi", "--faces", "3-1"), ["3-1", "3-2", "4-1", "4-2"]),
+    ],
+)
+def test_a_part_is_printed_with_the_labels_of_the_whole(
+    here: Path, capsys: pytest.CaptureFixture[str], options: tuple[str, ...], expected: list[str]
+) -> None:
+    ran = printed(capsys, *options)
+    assert (ran.code, ran.err) == (0, "")
+    assert labels(here) == expected
+    leaves = len(expected) // 2
+    assert f"{leaves} lea{'f' if leaves == 1 else 'ves'} on" in ran.out
+
+
+@pytest.mark.parametrize(
+    ("options", "said"),
+    [
+        (("--only", "emergncy"), "`emergency`"),
+        (("--cards", "Txi"), "`Taxi`"),
+        (("--faces", "3-9..3-5"), "3-5..3-9"),
+        (("--faces", "all"), "3-5..3-9"),
+        (("--copies", "0"), "from 1 to 100"),
+        (("--copies", "many"), "from 1 to 100"),
+        (("--copies", "1000"), "from 1 to 100"),
+    ],
+)
+def test_what_is_not_in_the_book_stops_the_print_and_the_help_says_what_to_write(
+    here: Path, capsys: pytest.CaptureFixture[str], options: tuple[str, ...], said: str
+) -> None:
+    ran = printed(capsys, *options)
+    assert (ran.code, ran.out) == (2, "")
+    assert said in ran.err
+    assert not (here / "out").exists()
+
+
+def test_faces_that_the_book_has_not_are_nothing_to_print(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    ran = printed(capsys, "--faces", "9-1..9-4")
+    assert (ran.code, ran.err) == (1, "")
+    assert ran.out == "Nothing was printed: no leaf has what was asked for.\n"
+
+
+def test_copies_are_of_sheets_and_collated(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    printed(capsys)
+    once = [page.extract_text() for page in pypdf.PdfReader(here / "out" / "sheets.pdf").pages]
+    reading = (here / "out" / "reading.pdf").read_bytes()
+    assert printed(capsys, "--copies", "3").code == 0
+    thrice = [page.extract_text() for page in pypdf.PdfReader(here / "out" / "sheets.pdf").pages]
+    assert thrice == once * 3
+    assert (here / "out" / "reading.pdf").read_bytes() == reading
+
+
+def test_black_leaves_the_memory_ground_white(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    def inks() -> set[bytes]:
+        pages = pypdf.PdfReader(here / "out" / "reading.pdf").pages
+        data = b"\n".join(page.get_contents().get_data() for page in pages if page.get_contents() is not None)
+        return {line for line in data.splitlines() if line.endswith(b" rg")}
+
+    printed(capsys)
+    colours = inks()
+    printed(capsys, "--black")
+    assert len(inks()) < len(colours)
+
+
+def test_check_says_what_would_be_printed_and_writes_nothing(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    ran = printed(capsys, "--check")
+    assert (ran.code, ran.err) == (0, "")
+    assert not (here / "out").exists()
+    assert printed(capsys).code == 0
+    faces = len(pypdf.PdfReader(here / "out" / "reading.pdf").pages)
+    sheets = len(pypdf.PdfReader(here / "out" / "sheets.pdf").pages) // 2
+    lines = ran.out.splitlines()
+    assert any(line.startswith(f"{faces} faces on {faces // 2} leaves") for line in lines)
+    assert any(line.startswith(f"{sheets} sheets of A4") for line in lines)
+    assert lines[-1] == "Nothing was written."
+
+
+def test_a_book_too_thick_for_its_rings_is_not_printed(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    write(here, book=BOOK + "\nstock A5\n  rings .... 2, 25 mm\n  paper thickness .... 2 mm\n")
+    ran = printed(capsys)
+    assert ran.code == 1
+    assert "thick" in ran.out
+    assert names(here) == ["book.cards"]
