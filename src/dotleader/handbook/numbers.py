@@ -12,17 +12,18 @@ from dotleader.handbook.amounts.rounding import Side
 from dotleader.handbook.amounts.shapes import quantity_of, range_of, tolerance_of
 from dotleader.handbook.amounts.speed_symbols import speed_symbol
 from dotleader.handbook.amounts.trouble import Kind, Trouble, said, said_of_number
-from dotleader.handbook.amounts.units import Basis, Unit, find_unit, with_basis
+from dotleader.handbook.amounts.units import Basis, Unit, with_basis
 from dotleader.handbook.bands import Bands
 from dotleader.handbook.facts import origin_of
 from dotleader.handbook.gather import At
-from dotleader.handbook.ledger import Ledger, offered
+from dotleader.handbook.ledger import Ledger
 from dotleader.handbook.model import Declared, Fact, Gauge
 from dotleader.handbook.unit_reading import read_unit
+from dotleader.handbook.value_help import value_help
 from dotleader.source.finding import Related
 from dotleader.source.record import record
 from dotleader.source.text import Span, Spot
-from dotleader.syntax.plain import folded, looks
+from dotleader.syntax.plain import folded
 from dotleader.syntax.tree import Binary, Expression, Negative, Number, Ref, Root, Rounded, Row, Value
 
 _RULE_OF = {
@@ -265,33 +266,10 @@ class Numbers:
         raise UnworkableError
 
     def unknown(self, name: str, spot: Spot) -> None:
-        known = [entry.name for entry in self.entries.values()]
-        known += [f"{gauge.name} {band.colour}" for gauge in self.gauges.values() for band in gauge.bands]
-        help_ = self._nearly_right(name) or offered(
-            name, dict.fromkeys(known), "Declare it under `speeds` or `values`, or take the braces away."
-        )
+        """Say that a reference names nothing, and what may be meant."""
+        names = {key: (entry.name, entry.speed) for key, entry in self.entries.items()}
+        help_ = value_help(name, names, self.gauges.values())
         self.ledger.say("unknown-value", spot, f"No value `{name}` is declared.", help_)
-
-    def _nearly_right(self, name: str) -> str:
-        """Help where only the form of a reference is wrong; `""` where it is not."""
-        plain = name.partition("(")[0].strip()
-        if plain != name and folded(plain) in self.entries:
-            declared = self.entries[folded(plain)].name
-            return f"Declared is `{declared}`, to which `{{{plain}}}` refers; round brackets hold a meaning."
-        words = name.split()
-        for count in range(len(words), 0, -1):
-            written = " ".join(words[:count])
-            for key, entry in self.entries.items():
-                if looks(key) == looks(written) and key != folded(written):
-                    meant = " ".join(
-                        (entry.name.partition("(")[0].strip() if entry.speed else entry.name, *words[count:])
-                    )
-                    return f"Did you mean `{{{meant}}}`? A zero and a letter O look alike."
-        for count in range(len(words) - 1, 0, -1):
-            value, unit = " ".join(words[:count]), " ".join(words[count:])
-            if folded(value) in self.entries and isinstance(find_unit(unit), Unit):
-                return f"Write `{{{value} in {unit}}}`."
-        return ""
 
 
 def _is_worked(value: Value) -> bool:
