@@ -6,7 +6,7 @@ repeated is done at least once. A way ends at `end` or `go to`; an arm without e
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from typing import assert_never
 
 from dotleader.handbook.cards import (
@@ -22,7 +22,6 @@ from dotleader.handbook.cards import (
     Repeat,
     Step,
     Unread,
-    understood,
 )
 from dotleader.rules.showing import short
 from dotleader.source.record import record
@@ -51,10 +50,12 @@ class Ways:
 ENDED = Ways((), False)
 
 
-def ways_through(steps: Sequence[Step], start: Spot) -> Ways:
+def ways_through(steps: Iterable[Step], start: Spot) -> Ways:
     """The ways that come out of steps done in turn; `start` is the place of a way that meets no step."""
     out = Ways((Stop(start),), True)
-    for step in understood(steps):
+    for step in steps:
+        if isinstance(step, Unread):
+            continue
         inner = ways_of(step)
         if not inner.stops:
             return ENDED
@@ -106,10 +107,12 @@ def _either(choices: Sequence[tuple[Ways, tuple[str, ...]]]) -> Ways:
     return Ways(stops, False)
 
 
-def unreached(steps: Sequence[Step]) -> Iterator[tuple[Step, Step]]:
+def unreached(steps: Iterable[Step]) -> Iterator[tuple[Step, Step]]:
     """Of each run of steps that nothing reaches, the first, with the step that all ways end at before it."""
     ending: Step | None = None
-    for step in understood(steps):
+    for step in steps:
+        if isinstance(step, Unread):
+            continue
         if ending is not None:
             yield step, ending
             return

@@ -60,9 +60,9 @@ def check(subject: Subject) -> Iterator[Finding]:
     for card in handbook.cards:
         for item in printed_items(card):
             response = item.response
-            if response is None or response.uses:
+            if response is None or len(response.runs) != 1 or not isinstance(response.runs[0], str):
                 continue
-            value = handbook.values.get(folded(response.text))
+            value = handbook.values.get(folded(response.runs[0]))
             if value is not None and matched(response.text) not in positions and not _takes_positions(item, handbook):
                 yield Finding(
                     RULE.name,

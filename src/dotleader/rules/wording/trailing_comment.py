@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from dotleader.handbook.cards import Card
 from dotleader.handbook.model import Handbook
-from dotleader.handbook.trailing import TRAILING
+from dotleader.handbook.trailing import comments_in
 from dotleader.rules.rule import THE_LANGUAGE, Example, Rule
 from dotleader.rules.showing import short
 from dotleader.rules.subject import Subject
@@ -46,7 +46,7 @@ normal Before taxi
 """,
 )
 
-_THUMB = re.compile(r"[^\S\n]+thumb[^\S\n][^\n]*")
+_THUMB = r"[^\S\n]+thumb[^\S\n][^\n]*"
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -54,12 +54,10 @@ def check(subject: Subject) -> Iterator[Finding]:
     if not any(_stands_behind_text(source.text) for source in handbook.files):
         return  # as nearly always; no text has to be looked at
     for spot in _printed(handbook):
-        for found in TRAILING.finditer(spot.text) if "#" in spot.text else ():
-            start = spot.start + found.start("comment")
-            comment = found["comment"].rstrip()
+        for at, comment in comments_in(spot.text):
             yield Finding(
                 RULE.name,
-                Spot(spot.source, start, start + len(comment)),
+                Spot(spot.source, spot.start + at, spot.start + at + len(comment)),
                 f"`{short(comment)}` is printed: only at the head of a line does `#` begin a comment.",
                 "Put the comment on a line of its own above.",
             )
@@ -101,7 +99,7 @@ def _rest_of_line(spot: Spot) -> Spot:
 
 def _thumb(card: Card) -> Iterator[Spot]:
     """The line of the edge mark, of which the card keeps only the words."""
-    found = _THUMB.search(card.spot.source.text, card.spot.end)
+    found = re.compile(_THUMB).search(card.spot.source.text, card.spot.end)
     if found:
         yield Spot(card.spot.source, found.start(), found.end())
 
