@@ -68,7 +68,7 @@ def check(subject: Subject) -> Iterator[Finding]:
                     RULE.name,
                     response.spot,
                     f"`{response.text}` prints as it stands: the name of a declared value, not its number.",
-                    f"{_offer(value)} If the name itself is meant, say more: `AT {response.text}`.",
+                    f"{_offer(value)} If the name itself is meant, say more than it.",
                     (Related(value.spot, f"`{value.name}` is declared here."),),
                 )
 
