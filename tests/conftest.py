@@ -1,10 +1,20 @@
-"""What holds for all tests: the terminal and the printers of whoever runs them change nothing."""
+"""What holds for all tests: the terminal and the printers of whoever runs them change nothing.
+
+Property tests draw the same examples in every run, so that a change is judged by what it changed. To look for what
+they have not found yet: `HYPOTHESIS_PROFILE=explore python -m pytest ...`.
+"""
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
+
+settings.register_profile("steady", derandomize=True, database=None, deadline=None)
+settings.register_profile("explore", deadline=None)
+settings.load_profile(os.environ.get("HYPOTHESIS_PROFILE", "steady"))
 
 
 @pytest.fixture(autouse=True)

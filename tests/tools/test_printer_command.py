@@ -265,7 +265,9 @@ def test_where_they_are_kept(here: Path, monkeypatch: pytest.MonkeyPatch) -> Non
 
 
 NAMES = (
-    st.text(st.characters(codec="utf-8"), max_size=60).map(printer_name).filter(lambda name: name not in ("", "none"))
+    st.text(st.characters(codec="utf-8"), max_size=60)
+    .map(printer_name)
+    .filter(lambda name: name and name.casefold() != "none")
 )
 PRINTERS = st.builds(
     Printer,
