@@ -91,6 +91,26 @@ def test_copies_are_of_sheets_and_collated(here: Path, capsys: pytest.CaptureFix
     assert (here / "out" / "reading.pdf").read_bytes() == reading
 
 
+def test_stacks_are_asked_for_and_the_summary_says_how_they_become_the_book(
+    here: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    write(here, book=BOOK + "\nstock A6\n")
+    usual = printed(capsys)
+    first = [page.extract_text() for page in pypdf.PdfReader(here / "out" / "sheets.pdf").pages]
+    assert "stacks" not in usual.out
+    assert printed(capsys, "--order", "sequence").out == usual.out
+    assert [page.extract_text() for page in pypdf.PdfReader(here / "out" / "sheets.pdf").pages] == first
+    ran = printed(capsys, "--order", "stack")
+    assert (ran.code, ran.err) == (0, "")
+    assert "Cut the pile into 4 stacks" in ran.out
+    assert [page.extract_text() for page in pypdf.PdfReader(here / "out" / "sheets.pdf").pages] != first
+    write(here, book=BOOK + "\nstock A4\n")
+    assert "one leaf to a sheet" in printed(capsys, "--order", "stack").out
+    ran = printed(capsys, "--order", "stak")
+    assert (ran.code, ran.out) == (2, "")
+    assert "`stack`" in ran.err
+
+
 def test_black_leaves_the_memory_ground_white(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
     def inks() -> set[bytes]:
         pages = pypdf.PdfReader(here / "out" / "reading.pdf").pages

@@ -14,6 +14,7 @@ from dotleader.output.millimetres import millimetres
 from dotleader.page.sheet.alignment import MUCH_MOVED, said
 from dotleader.page.sheet.cut_files import cut_file, sheets_numbered
 from dotleader.page.sheet.cut_shapes import Layer, Outline
+from dotleader.page.sheet.leaf_order import ORDERS
 from dotleader.page.sheet.registration import MARK
 from dotleader.report.full import full
 from dotleader.report.glyphs import escaped
@@ -47,6 +48,11 @@ dotleader print HANDBOOK    lay out cards as pages to read and sheets to cut
 
   --to DIR                  write into this folder; without it, the folder
                             `printed` beside the handbook
+  --order ORDER             with several leaves to a sheet: `sequence`, they
+                            follow one another on each sheet, as is done
+                            without it; `stack`, they follow one another
+                            through the pile: cut it, put the stacks on each
+                            other, and the book is in order
   --cutter-marks            print marks on the sheets by which a cutter that
                             reads them finds where they lie
   --printer NAME            correct the backs of the sheets for this printer
@@ -80,6 +86,7 @@ dotleader print HANDBOOK    lay out cards as pages to read and sheets to cut
 def arguments(parser: Parser) -> None:
     parser.add_argument("handbook", nargs="?", metavar="HANDBOOK")
     parser.add_argument("--to", dest="folder", metavar="DIR")
+    parser.choice("--order", ORDERS, dest="order", default="sequence")
     parser.add_argument("--cutter-marks", action="store_true")
     parser.add_argument("--printer", metavar="NAME")
     parser.add_argument("--calibration", action="store_true")
@@ -121,6 +128,7 @@ def run(options: Options) -> int:
         wanted=print_selection.wanted(options, linted.handbook),
         copies=print_selection.copies(options),
         colour=not options.black,
+        order=options.order,
     )
     plan = planned(linted.handbook, linted.checklists.all(), manner)
     if not plan.book.faces:
@@ -135,6 +143,8 @@ def run(options: Options) -> int:
     folder = options.folder or os.path.join(beside, PRINTED)
     written = write_folder(folder, printed.files)
     say(_done(printed, folder, written.removed, written.left))
+    if options.order == "stack":
+        say(_stacked(plan))
     say(_corrected(printer, printed.book.stock.paper_name))
     if options.cutter_marks:
         say((_marked(printed),))
@@ -202,6 +212,19 @@ def _done(printed: Printed, folder: str, removed: tuple[str, ...], left: tuple[s
     yield ""
     yield "In the print dialogue: actual size (100 %), on both sides, turned on the long edge."
     yield "Print one sheet first and measure its rulers: each is 100 mm long."
+
+
+def _stacked(plan: Planned) -> Iterator[str]:
+    """How the cut pile becomes the book."""
+    most = max(len(sheet.front.leaves) for sheet in plan.papers)
+    if most == 1:
+        yield "There is one leaf to a sheet: the cut pile is the book in order."
+        return
+    yield "Pile the sheets of one copy, fronts up, sheet 1 on the top, without the setting-up sheet if there is one."
+    yield (
+        f"Cut the pile into {most} stacks and put them on each other as one reads, from the upper left: each below the "
+        "one before, all heads the same way. The book is in order."
+    )
 
 
 def _checked(plan: Planned, copies: int, findings: list[Finding], amiss: Amiss | None) -> Iterator[str]:

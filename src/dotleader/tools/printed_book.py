@@ -20,6 +20,7 @@ from dotleader.page.sheet.alignment import righting, said, said_moved
 from dotleader.page.sheet.cut_files import cut_file
 from dotleader.page.sheet.cut_shapes import Cutting
 from dotleader.page.sheet.cutting import cuttings
+from dotleader.page.sheet.leaf_order import Order
 from dotleader.page.sheet.reading import reading_pages
 from dotleader.page.sheet.registration import registration_places
 from dotleader.page.sheet.sheets import Sheet, sheets
@@ -51,7 +52,7 @@ class Manner:
     `draft` is the number of errors when it is printed in spite of them. With `cutter_marks` the sheets bear marks for a
     cutter that reads them, where leaves do not fill the paper. The backs of sheets are righted for the `printer`; what
     is cut by stays where it is. Of the book what is `wanted`, None for all. `copies` are of sheets. Without `colour`
-    the ground of memory items is white.
+    the ground of memory items is white. `order` is that of the leaves on the sheets.
     """
 
     draft: int | None = None
@@ -60,6 +61,7 @@ class Manner:
     wanted: Wanted | None = None
     copies: int = 1
     colour: bool = True
+    order: Order = "sequence"
 
 
 @record
@@ -76,7 +78,7 @@ def planned(handbook: Handbook, checklists: Sequence[LaidCard], manner: Manner) 
     book = make_book(handbook, laid_out(handbook, checklists), manner.draft)
     if manner.wanted is not None:
         book = selected(book, manner.wanted)
-    papers = tuple(sheets(book.faces, book.stock, manner.cutter_marks, _said_of(manner.printer)))
+    papers = tuple(sheets(book.faces, book.stock, manner.cutter_marks, _said_of(manner.printer), manner.order))
     marks = registration_places(imposition(book.stock)) if manner.cutter_marks else ()
     cut = tuple(found for found in cuttings(papers, book.stock, marks=marks) if not found.is_empty)
     return Planned(book, papers, cut)

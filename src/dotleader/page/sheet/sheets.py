@@ -1,7 +1,7 @@
 """Sheets: leaves on the paper, front and back, for printing on both sides and turning about the long edge.
 
 Pages alternate front and back. What is at x on the front of a sheet lies behind paper width - x on its back, at the
-same height. Leaves follow one another in the order of the book: with one leaf to a sheet the cut pile is in order.
+same height. Leaves follow one another on each sheet, or through the pile of sheets (`leaf_order`).
 """
 
 from __future__ import annotations
@@ -17,6 +17,7 @@ from dotleader.page.face.placement import Side
 from dotleader.page.imposition import Imposition, Slot, imposition, printable
 from dotleader.page.sheet import sheet_marks
 from dotleader.page.sheet.cut_files import cut_file
+from dotleader.page.sheet.leaf_order import Order, leaf_order
 from dotleader.page.sheet.registration import registration_marks
 from dotleader.page.sheet.setting_up import setting_up
 from dotleader.source.record import record, replace
@@ -65,7 +66,11 @@ def sheet_count(faces: int, stock: Stock) -> int:
 
 
 def sheets(
-    faces: Sequence[Face], stock: Stock, cutter_marks: bool = False, backs_say: Sequence[str] = ()
+    faces: Sequence[Face],
+    stock: Stock,
+    cutter_marks: bool = False,
+    backs_say: Sequence[str] = (),
+    order: Order = "sequence",
 ) -> Iterator[Sheet]:
     """The sheets of a book; `faces` are all of them in order, fronts and backs in turn.
 
@@ -74,8 +79,7 @@ def sheets(
     """
     laid = imposition(stock)
     pairs = list(zip(faces[::2], faces[1::2], strict=True))
-    each = len(laid.slots)
-    on_each = [pairs[start : start + each] for start in range(0, len(pairs), each)]
+    on_each = [[pairs[leaf] for leaf in some] for some in leaf_order(len(pairs), len(laid.slots), order)]
     arrangements = _arrangements([len(some) for some in on_each])
     if not sheet_marks.has_rulers(laid):
         front, back = setting_up(laid, arrangements if _is_cut(laid, stock) else (), backs_say[:1])
@@ -94,7 +98,10 @@ def _is_cut(laid: Imposition, stock: Stock) -> bool:
 
 
 def _arrangements(counts: Sequence[int]) -> list[int]:
-    """The arrangement of each sheet by how many leaves it has, numbered as they come up."""
+    """The arrangement of each sheet by how many leaves it has, numbered as they come up.
+
+    That is enough to tell them apart: where a sheet has places without a leaf, they are its last ones.
+    """
     numbers: dict[int, int] = {}
     return [numbers.setdefault(count, len(numbers) + 1) for count in counts]
 
