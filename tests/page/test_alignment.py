@@ -1,7 +1,7 @@
 """How a back is righted: whatever a printer does to it, within limits, the righted one lands where it belongs.
 
-Outside check: the back of a sheet that is turned about its long edge has (x, y) behind (W - x, y) of the front
-(derived; the trade's left offset, which moves backs the other way, agrees).
+Outside check: the back of a sheet that is turned about its long edge has (x, y) behind (W - x, y) of the front, about
+its short edge behind (x, H - y) (derived; the trade's left offset, which moves backs the other way, agrees).
 """
 
 from __future__ import annotations
@@ -20,6 +20,7 @@ from dotleader.page.sheet.alignment import (
     righting,
     said,
 )
+from dotleader.page.sheet.duplex import TURNINGS, Turning
 
 LETTER = (215_900, 279_400)
 SHIFTS = st.integers(-MOST_MOVED, MOST_MOVED)
@@ -28,25 +29,30 @@ ANY = st.builds(Moved, SHIFTS, SHIFTS, STRETCHES, STRETCHES)
 POINTS = st.tuples(st.integers(0, LETTER[0]), st.integers(0, LETTER[1]))
 
 
-def printed(moved: Moved, x: float, y: float) -> tuple[float, float]:
+def printed(moved: Moved, x: float, y: float, turning: Turning) -> tuple[float, float]:
     """Where a printer puts a point of the back's page, as seen from the front."""
     middle_x, middle_y = LETTER[0] / 2, LETTER[1] / 2
-    seen = LETTER[0] - x
+    x, y = behind(x, y, turning)
     return (
-        middle_x + (seen - middle_x) * (1 + moved.wider / 1e6) + moved.right,
+        middle_x + (x - middle_x) * (1 + moved.wider / 1e6) + moved.right,
         middle_y + (y - middle_y) * (1 + moved.longer / 1e6) + moved.down,
     )
+
+
+def behind(x: float, y: float, turning: Turning) -> tuple[float, float]:
+    """From a point of one side to that of the other, both upright."""
+    return (LETTER[0] - x, y) if turning == "long-edge" else (x, LETTER[1] - y)
 
 
 def drawn(by: Righting, x: float, y: float) -> tuple[float, float]:
     return by.across * x + by.right, by.along * y + by.down
 
 
-@given(ANY, POINTS)
-def test_a_righted_back_lands_behind_its_front(moved: Moved, point: tuple[int, int]) -> None:
-    x, y = point
-    landed = printed(moved, *drawn(righting(moved, LETTER), LETTER[0] - x, y))
-    assert landed == pytest.approx((x, y), abs=0.001)
+@given(ANY, POINTS, st.sampled_from(TURNINGS))
+def test_a_righted_back_lands_behind_its_front(moved: Moved, point: tuple[int, int], turning: Turning) -> None:
+    by = righting(moved, LETTER, turning)
+    landed = printed(moved, *drawn(by, *behind(*point, turning)), turning)
+    assert landed == pytest.approx(point, abs=0.001)
 
 
 @given(ANY, ANY, POINTS)

@@ -1,7 +1,8 @@
 """Where leaves stand on a sheet, and what lies behind them. Positions in micrometres.
 
-Outside checks: turned about its long edge, (x, y) of an upright sheet lies behind (W - x, y), which follows from
-geometry; two A5 fill A4 and two half letters fill letter with no room for bleed (ISO 216, US sizes).
+Outside checks: turned about its long edge, (x, y) of an upright sheet lies behind (W - x, y), about its short edge
+behind (x, H - y), which follows from geometry (IPP's `two-sided-long-edge` and `two-sided-short-edge`);
+two A5 fill A4 and two half letters fill letter with no room for bleed (ISO 216, US sizes).
 """
 
 from __future__ import annotations
@@ -16,6 +17,7 @@ from dotleader.handbook.stocks.stock import Stock
 from dotleader.page.drawn import mm
 from dotleader.page.extents import Rect
 from dotleader.page.imposition import Slot, imposition
+from dotleader.page.sheet.duplex import TURNINGS, Turning
 from dotleader.page.sheet.sheets import behind, on_sheet
 from tests.page.leaves import STOCKS, stocks
 
@@ -24,23 +26,27 @@ def rect_of(slot: Slot, more: int = 0) -> Rect:
     return Rect(slot.x - more, slot.y - more, slot.x + slot.w + more, slot.y + slot.h + more)
 
 
-@given(stocks(), st.data())
-def test_a_point_of_a_front_and_the_one_behind_it_print_on_the_same_spot(stock: Stock, data: st.DataObject) -> None:
+@given(stocks(), st.sampled_from(TURNINGS), st.data())
+def test_a_point_of_a_front_and_the_one_behind_it_print_on_the_same_spot(
+    stock: Stock, turning: Turning, data: st.DataObject
+) -> None:
     laid_out = imposition(stock)
     slot = data.draw(st.sampled_from(laid_out.slots))
     x, y = data.draw(st.integers(0, stock.leaf[0])), data.draw(st.integers(0, stock.leaf[1]))
-    back = behind(laid_out, slot, stock)
+    back = behind(laid_out, slot, stock, turning)
     # A leaf bound at the left is turned over like a page, one bound at the top over its head.
     seen = (stock.leaf[0] - x, y) if stock.bound_at == "left" else (x, stock.leaf[1] - y)
     front_x, front_y = on_sheet(slot).point(x, y)
-    assert on_sheet(back).point(*seen) == (stock.paper[0] - front_x, front_y)
+    width, height = stock.paper
+    there = {"long-edge": (width - front_x, front_y), "short-edge": (front_x, height - front_y)}
+    assert on_sheet(back).point(*seen) == there[turning]
 
 
-@given(stocks())
-def test_front_to_back_to_front_is_the_identity(stock: Stock) -> None:
+@given(stocks(), st.sampled_from(TURNINGS))
+def test_front_to_back_to_front_is_the_identity(stock: Stock, turning: Turning) -> None:
     laid_out = imposition(stock)
     for slot in laid_out.slots:
-        assert behind(laid_out, behind(laid_out, slot, stock), stock) == slot
+        assert behind(laid_out, behind(laid_out, slot, stock, turning), stock, turning) == slot
 
 
 @given(stocks())

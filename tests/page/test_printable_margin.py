@@ -7,6 +7,7 @@ import pytest
 from dotleader.handbook.stocks.stock import Stock
 from dotleader.page.drawn import Drawn, Group
 from dotleader.page.extents import extents
+from dotleader.page.sheet.duplex import TURNINGS, Turning
 from dotleader.page.sheet.sheets import sheets
 from tests.page.leaves import EVERY_KIND, faces, stock_of
 
@@ -26,10 +27,11 @@ def without_holes(items: tuple[Drawn, ...]) -> tuple[Drawn, ...]:
 
 @pytest.mark.parametrize("leaf", LEAVES)
 @pytest.mark.parametrize("margin", ["none", "3 mm", "5 mm", "6 mm", "12.7 mm", "15 mm"])
-def test_nothing_is_printed_where_the_printer_prints_nothing(leaf: str, margin: str) -> None:
+@pytest.mark.parametrize("turning", TURNINGS)
+def test_nothing_is_printed_where_the_printer_prints_nothing(leaf: str, margin: str, turning: Turning) -> None:
     stock: Stock = stock_of(f"stock\n  {leaf}\n  printable margin .... {margin}\n  paper .... A4\n")
     white = stock.printable_margin
-    for sheet in sheets(faces(*EVERY_KIND, stock=stock), stock):
+    for sheet in sheets(faces(*EVERY_KIND, stock=stock), stock, turning=turning):
         for side in sheet.sides:
             for item, ink in extents(without_holes(side.items)):
                 assert white <= ink.left, item

@@ -2,6 +2,7 @@
 
 Outside checks: where the back of a sheet lands, (x, y) to (W - x, y) when it is turned about its long edge, follows
 from geometry and agrees with the trade's left offset that moves backs the other way (a printer language's manual);
+(x, y) to (x, H - y) when it is turned about its short edge (IPP `two-sided-short-edge`), from geometry;
 two A5 fill A4 and two half letters fill letter with no room for bleed (ISO 216, US sizes); crop marks stand
 outside the bleed (common practice of print shops).
 """
@@ -18,20 +19,30 @@ from dotleader.page.face.placement import Side
 from dotleader.page.imposition import Slot, imposition
 from dotleader.page.laid import LaidCard
 from dotleader.page.sheet.cut_files import cut_file
+from dotleader.page.sheet.duplex import TURNINGS, Turning
 from dotleader.page.sheet.sheet_marks import HOLE_CROSS, hole_centres
 from dotleader.page.sheet.sheets import LeafPlace, Sheet, SheetSide, on_sheet, sheet_count, sheets
 from tests.page.leaves import EVERY_KIND, STOCKS, faces, laid
 
+BOTH_TURNINGS = pytest.mark.parametrize("turning", TURNINGS)
 ALL_STOCKS = pytest.mark.parametrize("stock", STOCKS.values(), ids=STOCKS)
 MANY = tuple(laid(f"Card {number}", kind="emergency", section="3", thumb="fuel") for number in range(30))
 
 
-def printed(stock: Stock, *cards: LaidCard) -> list[Sheet]:
-    return list(sheets(faces(*(cards or EVERY_KIND), stock=stock), stock))
+def printed(stock: Stock, *cards: LaidCard, turning: Turning = "long-edge") -> list[Sheet]:
+    return list(sheets(faces(*(cards or EVERY_KIND), stock=stock), stock, turning=turning))
 
 
-def leaf_sheets(stock: Stock) -> list[Sheet]:
-    return [sheet for sheet in printed(stock) if sheet.number]
+def leaf_sheets(stock: Stock, turning: Turning = "long-edge") -> list[Sheet]:
+    return [sheet for sheet in printed(stock, turning=turning) if sheet.number]
+
+
+def through(stock: Stock, turning: Turning, rect: Rect) -> Rect:
+    """A rectangle of one side, as it is seen through the paper from the other."""
+    (width, height), (left, top, right, bottom) = stock.paper, rect
+    if turning == "long-edge":
+        return Rect(width - right, top, width - left, bottom)
+    return Rect(left, height - bottom, right, height - top)
 
 
 def role(side: SheetSide, name: str) -> list[Group]:
@@ -57,20 +68,29 @@ def holes(side: SheetSide) -> set[Rect]:
 
 
 @ALL_STOCKS
-def test_holes_of_both_sides_lie_behind_each_other(stock: Stock) -> None:
-    width = stock.paper[0]
-    for sheet in leaf_sheets(stock):
-        seen = {Rect(width - r, top, width - left, bottom) for left, top, r, bottom in holes(sheet.back)}
+@BOTH_TURNINGS
+def test_holes_of_both_sides_lie_behind_each_other(stock: Stock, turning: Turning) -> None:
+    for sheet in leaf_sheets(stock, turning):
+        seen = {through(stock, turning, hole) for hole in holes(sheet.back)}
         assert seen == holes(sheet.front)
         assert len(seen) == len(stock.holes) * len(sheet.front.leaves)
 
 
 @ALL_STOCKS
-def test_leaves_of_both_sides_lie_behind_each_other(stock: Stock) -> None:
-    for sheet in leaf_sheets(stock):
+@BOTH_TURNINGS
+def test_leaves_of_both_sides_lie_behind_each_other(stock: Stock, turning: Turning) -> None:
+    for sheet in leaf_sheets(stock, turning):
         for front, back in zip(sheet.front.leaves, sheet.back.leaves, strict=True):
-            assert (back.x, back.y) == (stock.paper[0] - front.x - front.w, front.y)
-            assert (back.w, back.h) == (front.w, front.h)
+            assert through(stock, turning, rect_of(back)) == rect_of(front)
+
+
+@ALL_STOCKS
+@BOTH_TURNINGS
+def test_crop_marks_of_both_sides_lie_behind_each_other(stock: Stock, turning: Turning) -> None:
+    for sheet in leaf_sheets(stock, turning):
+        front, back = ({ink for group in role(s, "crop") for _, ink in extents(group.items)} for s in sheet.sides)
+        assert {through(stock, turning, ink) for ink in back} == front
+        assert bool(front) is not imposition(stock).filling
 
 
 @ALL_STOCKS
@@ -87,8 +107,9 @@ def test_every_leaf_is_printed_once_with_its_back_behind_it(stock: Stock) -> Non
 
 
 @ALL_STOCKS
-def test_no_ink_in_the_hole_strip_of_a_sheet_but_the_marks_of_the_holes(stock: Stock) -> None:
-    for sheet in leaf_sheets(stock):
+@BOTH_TURNINGS
+def test_no_ink_in_the_hole_strip_of_a_sheet_but_the_marks_of_the_holes(stock: Stock, turning: Turning) -> None:
+    for sheet in leaf_sheets(stock, turning):
         for side in sheet.sides:
             for place in side.leaves:
                 strip = strip_on_sheet(stock, side.side, place)
@@ -127,11 +148,12 @@ def test_a_hole_is_marked_by_a_circle_of_its_width_and_a_cross(stock: Stock) -> 
 
 
 @ALL_STOCKS
-def test_ink_of_a_leaf_stays_on_it_but_for_the_bleed(stock: Stock) -> None:
+@BOTH_TURNINGS
+def test_ink_of_a_leaf_stays_on_it_but_for_the_bleed(stock: Stock, turning: Turning) -> None:
     laid_out = imposition(stock)
     paper = Rect(0, 0, *stock.paper)
     reached = Rect(mm(5), mm(5), stock.paper[0] - mm(5), stock.paper[1] - mm(5))
-    for sheet in printed(stock, *MANY):
+    for sheet in printed(stock, *MANY, turning=turning):
         for side in sheet.sides:
             for place, group in zip(side.leaves, role(side, "leaf"), strict=True):
                 room = rect_of(place) if laid_out.filling else rect_of(place, mm(3))
@@ -157,10 +179,11 @@ def test_where_leaves_fill_the_paper_bands_are_seen_and_end_where_the_printer_do
 
 
 @ALL_STOCKS
-def test_crop_marks_stand_outside_the_bleed_of_every_leaf(stock: Stock) -> None:
+@BOTH_TURNINGS
+def test_crop_marks_stand_outside_the_bleed_of_every_leaf(stock: Stock, turning: Turning) -> None:
     laid_out = imposition(stock)
     reached = Rect(mm(5), mm(5), stock.paper[0] - mm(5), stock.paper[1] - mm(5))
-    for sheet in leaf_sheets(stock):
+    for sheet in leaf_sheets(stock, turning):
         for side in sheet.sides:
             marks = [(item, ink) for group in role(side, "crop") for item, ink in extents(group.items)]
             if laid_out.filling:
@@ -180,8 +203,11 @@ def test_crop_marks_stand_outside_the_bleed_of_every_leaf(stock: Stock) -> None:
 
 
 @ALL_STOCKS
-def test_every_print_has_two_rulers_of_exactly_100_mm_at_right_angles_in_the_waste(stock: Stock) -> None:
-    first = printed(stock)[0]
+@BOTH_TURNINGS
+def test_every_print_has_two_rulers_of_exactly_100_mm_at_right_angles_in_the_waste(
+    stock: Stock, turning: Turning
+) -> None:
+    first = printed(stock, turning=turning)[0]
     reached = Rect(mm(5), mm(5), stock.paper[0] - mm(5), stock.paper[1] - mm(5))
     for side in first.sides:
         if first.number:
@@ -212,26 +238,32 @@ def direction(line: Line) -> str:
 
 
 @pytest.mark.parametrize("name", ["A5", "A6", "A4", "half letter", "letter", "bound at the top"])
-def test_where_there_is_no_waste_a_sheet_of_rulers_comes_first_and_says_where_to_cut(name: str) -> None:
-    first, second, *_ = printed(STOCKS[name])
+@BOTH_TURNINGS
+def test_where_there_is_no_waste_a_sheet_of_rulers_comes_first_and_says_where_to_cut(
+    name: str, turning: Turning
+) -> None:
+    first, second, *_ = printed(STOCKS[name], turning=turning)
     assert (first.number, second.number) == (0, 1)
     words = " ".join(item.string for item, _ in extents(first.front.items) if isinstance(item, Text))
     assert "100 %" in words
+    assert f"turned on the {turning.replace('-', ' ')}." in words.replace("\u00a0", " ")
     cut = {"A5": "148.5 mm", "A6": "148.5 mm", "half letter": "139.7 mm", "bound at the top": "148.5 mm"}
     assert cut.get(name, "nothing is cut") in words.replace("\u00a0", " ")
     assert role(second.front, "note") == []
 
 
 @ALL_STOCKS
-def test_a_sheet_says_its_number_and_side_in_the_waste(stock: Stock) -> None:
-    for sheet in leaf_sheets(stock):
+@BOTH_TURNINGS
+def test_a_sheet_says_its_number_side_and_edge_in_the_waste(stock: Stock, turning: Turning) -> None:
+    how = f"Print at 100 %. Turn on the {'long' if turning == 'long-edge' else 'short'} edge."
+    for sheet in leaf_sheets(stock, turning):
         for side in sheet.sides:
             notes = role(side, "note")
             assert bool(notes) is not imposition(stock).filling
             for group in notes:
                 ((text, ink),) = extents(group.items)
                 assert isinstance(text, Text)
-                said = f"Sheet {sheet.number}, {side.side.value} side. Print at 100 %. Turn on the long edge."
+                said = f"Sheet {sheet.number}, {side.side.value} side. {how}"
                 assert text.string.removesuffix(f" Cut by {cut_file(sheet.arrangement)}.") == said
                 others = [i for g in side.items if g is not group for _, i in extents((g,))]
                 assert not any(ink.meets(other) for other in others)
@@ -251,12 +283,13 @@ def test_sheets_bear_no_links() -> None:
 
 
 @ALL_STOCKS
-def test_backs_say_as_much_as_they_have_room_for(stock: Stock) -> None:
+@BOTH_TURNINGS
+def test_backs_say_as_much_as_they_have_room_for(stock: Stock, turning: Turning) -> None:
     sayings = (
         "Corrected for a printer with a very long name, which moves backs: 0.8 mm right, 0.3 mm down.",
         "Corrected.",
     )
-    found = list(sheets(faces(*EVERY_KIND, stock=stock), stock, backs_say=sayings))
+    found = list(sheets(faces(*EVERY_KIND, stock=stock), stock, backs_say=sayings, turning=turning))
     for sheet in found:
         said = " ".join(text.string for text, _ in extents(sheet.back.items) if isinstance(text, Text))
         assert ("Corrected" in said) is not (imposition(stock).filling and sheet.number > 0)

@@ -52,9 +52,13 @@ class Machine:
         cos, sin = math.cos(self.askew), math.sin(self.askew)
         return width / 2 + x * cos - y * sin + self.right, height / 2 + x * sin + y * cos + self.down
 
-    def lines(self, page: Any) -> list[Line]:
-        size = page.width / MM, page.height / MM
-        ends = [(self.lands(x, y, *size), self.lands(p, q, *size)) for x, y, p, q in lines(page)]
+    def lines(self, page: Any, edge: str = "long-edge") -> list[Line]:
+        """The paper goes the same way for both edges; for the short one the picture is turned by 180 degrees."""
+        size = width, height = page.width / MM, page.height / MM
+        drawn = lines(page)
+        if edge == "short-edge":
+            drawn = [(width - x, height - y, width - p, height - q) for x, y, p, q in drawn]
+        ends = [(self.lands(x, y, *size), self.lands(p, q, *size)) for x, y, p, q in drawn]
         return [(min(a[0], b[0]), min(a[1], b[1]), max(a[0], b[0]), max(a[1], b[1])) for a, b in ends]
 
 
@@ -158,12 +162,12 @@ def _value(place: float, figures: dict[int, float]) -> float:
     return round(figures[a] + (figures[b] - figures[a]) * (place - a) / (b - a), 1)
 
 
-def out_of_register(path: Path, machine: Machine) -> list[float]:
+def out_of_register(path: Path, machine: Machine, edge: str = "long-edge") -> list[float]:
     """For each crop mark and cross of a hole, how far its back lands from its front, in millimetres."""
     off = []
     with pdfplumber.open(path) as pdf:
         for front, back in zip(pdf.pages[::2], pdf.pages[1::2], strict=True):
-            marks, behind = [_marks(side) for side in (lines(front), machine.lines(back))]
+            marks, behind = [_marks(side) for side in (lines(front), machine.lines(back, edge))]
             assert len(marks) == len(behind)
             for mark in marks:
                 off.append(min(max(math.dist(mark[:2], b[:2]), math.dist(mark[2:], b[2:])) for b in behind))
@@ -214,6 +218,23 @@ def test_what_is_read_puts_backs_where_they_belong(
         askew = machine.askew * 180  # millimetres at the corner of the paper, which nothing here rights
         assert after < 0.15 + askew
         assert before == pytest.approx(0, abs=0.01) if machine == Machine() else before > 3 * (after - askew)
+
+
+def test_what_was_read_puts_backs_turned_on_the_short_edge_where_they_belong(
+    here: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    machine = Machine(0.8, -0.6, 0.002, -0.001)
+    run(capsys, "print", "--calibration")
+    keep(capsys, held_up(here / "calibration.pdf", machine), "A4")
+    for name, handbook in (("book", HANDBOOK), ("small", SMALL)):
+        write(here, **{name: handbook.format(paper="A4")})
+        turned = ("print", f"{name}.cards", "--turn", "short-edge")
+        assert run(capsys, *turned, "--to", "before").code == 0
+        ran = run(capsys, *turned, "--to", "after", "--printer", "desk")
+        assert "measured on a sheet turned on the long edge" in ran.out
+        assert max(out_of_register(here / "after" / "sheets.pdf", machine, "short-edge")) < 0.15
+        assert max(out_of_register(here / "before" / "sheets.pdf", machine, "short-edge")) > 0.6
+        assert max(out_of_register(here / "before" / "sheets.pdf", Machine(), "short-edge")) < 0.01
 
 
 def test_a_shift_beyond_the_scales_takes_two_sheets(here: Path, capsys: pytest.CaptureFixture[str]) -> None:

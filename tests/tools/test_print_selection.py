@@ -6,7 +6,9 @@ from pathlib import Path
 
 import pypdf
 import pytest
+from PIL.Image import Image
 
+from tests.output.reading import by_pdfium
 from tests.tools.running import Ran, names, run, write
 
 BOOK = (
@@ -109,6 +111,32 @@ def test_stacks_are_asked_for_and_the_summary_says_how_they_become_the_book(
     ran = printed(capsys, "--order", "stak")
     assert (ran.code, ran.out) == (2, "")
     assert "`stack`" in ran.err
+
+
+def test_backs_are_turned_for_the_short_edge(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """As pdfium draws them: every back is that for the long edge, turned by 180 degrees; fronts are the same."""
+    write(here, book=BOOK + "\nstock A6\n")
+    found = {}
+    for edge, duplex in (("long-edge", "/DuplexFlipLongEdge"), ("short-edge", "/DuplexFlipShortEdge")):
+        ran = printed(capsys, "--turn", edge)
+        assert (ran.code, ran.err) == (0, "")
+        assert f"turned on the {edge.replace('-', ' ')}." in ran.out
+        data = (here / "out" / "sheets.pdf").read_bytes()
+        assert pypdf.PdfReader(here / "out" / "sheets.pdf").root_object["/ViewerPreferences"]["/Duplex"] == duplex
+        found[edge] = [page.render(scale=1.5).to_pil().convert("L") for page in by_pdfium(data)]
+        found[edge + " cut"] = [(here / "out" / name).read_bytes() for name in ("cut.svg", "cut.dxf")]
+    assert found["long-edge cut"] == found["short-edge cut"]
+    pairs = list(zip(found["long-edge"], found["short-edge"], strict=True))[2:]  # without the setting-up sheet
+    assert len(pairs) >= 2
+    for number, (long, short) in enumerate(pairs):
+        assert differing(long, short.rotate(180) if number % 2 else short) < 0.01
+        assert number % 2 == 0 or differing(long, short) > 0.02
+
+
+def differing(one: Image, other: Image) -> float:
+    """The part of the pixels that are dark on one picture and light on the other."""
+    pairs = list(zip(one.tobytes(), other.tobytes(), strict=True))
+    return sum(abs(a - b) > 128 for a, b in pairs) / len(pairs)
 
 
 def test_black_leaves_the_memory_ground_white(here: Path, capsys: pytest.CaptureFixture[str]) -> None:

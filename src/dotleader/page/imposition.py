@@ -1,8 +1,8 @@
 """How leaves stand on a sheet of paper, the same on every sheet. Whole micrometres, from the upper left corner.
 
 A sheet always stands upright. Leaves that fit better across are turned on it instead of the sheet, because turning
-about the long edge then always means the same: what is at x on the front is at paper width - x on the back, at the
-same height. Drivers differ in how they turn a page that lies across.
+about the long edge, or the short one, then always means the same (`sheet.duplex`). Drivers differ in how they turn a
+page that lies across.
 """
 
 from __future__ import annotations

@@ -14,6 +14,7 @@ from dotleader.output.millimetres import millimetres
 from dotleader.page.sheet.alignment import MUCH_MOVED, said
 from dotleader.page.sheet.cut_files import cut_file, sheets_numbered
 from dotleader.page.sheet.cut_shapes import Layer, Outline
+from dotleader.page.sheet.duplex import TURNINGS, Turning, edge_said
 from dotleader.page.sheet.leaf_order import ORDERS
 from dotleader.page.sheet.registration import MARK
 from dotleader.report.full import full
@@ -53,6 +54,10 @@ dotleader print HANDBOOK    lay out cards as pages to read and sheets to cut
                             without it; `stack`, they follow one another
                             through the pile: cut it, put the stacks on each
                             other, and the book is in order
+  --turn EDGE               about which edge the printer turns a sheet for its
+                            back: `long-edge`, as is done without it, or
+                            `short-edge`, for which backs are printed turned
+                            by 180 degrees
   --cutter-marks            print marks on the sheets by which a cutter that
                             reads them finds where they lie
   --printer NAME            correct the backs of the sheets for this printer
@@ -87,6 +92,7 @@ def arguments(parser: Parser) -> None:
     parser.add_argument("handbook", nargs="?", metavar="HANDBOOK")
     parser.add_argument("--to", dest="folder", metavar="DIR")
     parser.choice("--order", ORDERS, dest="order", default="sequence")
+    parser.choice("--turn", TURNINGS, dest="turning", default="long-edge")
     parser.add_argument("--cutter-marks", action="store_true")
     parser.add_argument("--printer", metavar="NAME")
     parser.add_argument("--calibration", action="store_true")
@@ -129,6 +135,7 @@ def run(options: Options) -> int:
         copies=print_selection.copies(options),
         colour=not options.black,
         order=options.order,
+        turning=options.turning,
     )
     plan = planned(linted.handbook, linted.checklists.all(), manner)
     if not plan.book.faces:
@@ -143,9 +150,10 @@ def run(options: Options) -> int:
     folder = options.folder or os.path.join(beside, PRINTED)
     written = write_folder(folder, printed.files)
     say(_done(printed, folder, written.removed, written.left))
+    say(_how(manner.turning))
     if options.order == "stack":
         say(_stacked(plan))
-    say(_corrected(printer, printed.book.stock.paper_name))
+    say(_corrected(printer, printed.book.stock.paper_name, manner.turning))
     if options.cutter_marks:
         say((_marked(printed),))
     if options.draft:
@@ -209,8 +217,12 @@ def _done(printed: Printed, folder: str, removed: tuple[str, ...], left: tuple[s
         yield f"{escaped(name, terminal)} of the print before was removed."
     for name in left:
         yield f"{escaped(name, terminal)} of the print before was changed by somebody and was left."
+
+
+def _how(turning: Turning) -> Iterator[str]:
+    """What is to be set in the print dialogue."""
     yield ""
-    yield "In the print dialogue: actual size (100 %), on both sides, turned on the long edge."
+    yield f"In the print dialogue: actual size (100 %), on both sides, turned on the {edge_said(turning)}."
     yield "Print one sheet first and measure its rulers: each is 100 mm long."
 
 
@@ -243,7 +255,7 @@ def _checked(plan: Planned, copies: int, findings: list[Finding], amiss: Amiss |
     yield "Nothing was written."
 
 
-def _corrected(printer: Printer | None, paper: str) -> Iterator[str]:
+def _corrected(printer: Printer | None, paper: str, turning: Turning) -> Iterator[str]:
     """Whether the backs of sheets are corrected, and for which printer."""
     if printer is None:
         yield "The backs of the sheets are not corrected for a printer (see `dotleader printer --help`)."
@@ -252,6 +264,8 @@ def _corrected(printer: Printer | None, paper: str) -> Iterator[str]:
     yield f"The backs of the sheets are corrected for {name}, which puts them {said(printer.moved)}."
     if paper != printer.paper:
         yield f"That was measured on {printer.paper}, and this is {paper}: look at one sheet against the light first."
+    if turning == "short-edge":
+        yield "That was measured on a sheet turned on the long edge: look at one sheet against the light first."
     if max(abs(printer.moved.right), abs(printer.moved.down)) > MUCH_MOVED:
         yield "That is much: a printer may leave out what stands near the edges of the backs. Measure on the fronts."
 

@@ -20,6 +20,7 @@ from dotleader.page.sheet.alignment import righting, said, said_moved
 from dotleader.page.sheet.cut_files import cut_file
 from dotleader.page.sheet.cut_shapes import Cutting
 from dotleader.page.sheet.cutting import cuttings
+from dotleader.page.sheet.duplex import Turning
 from dotleader.page.sheet.leaf_order import Order
 from dotleader.page.sheet.reading import reading_pages
 from dotleader.page.sheet.registration import registration_places
@@ -52,7 +53,8 @@ class Manner:
     `draft` is the number of errors when it is printed in spite of them. With `cutter_marks` the sheets bear marks for a
     cutter that reads them, where leaves do not fill the paper. The backs of sheets are righted for the `printer`; what
     is cut by stays where it is. Of the book what is `wanted`, None for all. `copies` are of sheets. Without `colour`
-    the ground of memory items is white. `order` is that of the leaves on the sheets.
+    the ground of memory items is white. `order` is that of the leaves on the sheets, which the
+    printer turns about the edge of `turning`.
     """
 
     draft: int | None = None
@@ -62,6 +64,7 @@ class Manner:
     copies: int = 1
     colour: bool = True
     order: Order = "sequence"
+    turning: Turning = "long-edge"
 
 
 @record
@@ -78,7 +81,8 @@ def planned(handbook: Handbook, checklists: Sequence[LaidCard], manner: Manner) 
     book = make_book(handbook, laid_out(handbook, checklists), manner.draft)
     if manner.wanted is not None:
         book = selected(book, manner.wanted)
-    papers = tuple(sheets(book.faces, book.stock, manner.cutter_marks, _said_of(manner.printer), manner.order))
+    says, order, turning = _said_of(manner.printer), manner.order, manner.turning
+    papers = tuple(sheets(book.faces, book.stock, manner.cutter_marks, says, order, turning))
     marks = registration_places(imposition(book.stock)) if manner.cutter_marks else ()
     cut = tuple(found for found in cuttings(papers, book.stock, marks=marks) if not found.is_empty)
     return Planned(book, papers, cut)
@@ -92,8 +96,8 @@ def print_planned(plan: Planned, registration: str, manner: Manner) -> Printed:
     facts = PdfFacts(book.title, subject, "", duplex=None, scaling_none=False, colour=manner.colour)
     reading = _pdf(_reading(book), facts, progress.done)
     subject = f"Sheets to print at 100 %, on both sides, and to cut. {registration}".rstrip()
-    facts = PdfFacts(book.title, subject, "", duplex="long-edge", scaling_none=True, colour=manner.colour)
-    pages = (page for _ in range(manner.copies) for page in _sheets(papers, book, manner.printer))
+    facts = PdfFacts(book.title, subject, "", duplex=manner.turning, scaling_none=True, colour=manner.colour)
+    pages = (page for _ in range(manner.copies) for page in _sheets(papers, book, manner))
     to_cut = _pdf(pages, facts, lambda count: progress.done(len(book.faces) + count))
     progress.end()
     files = {READING: reading, SHEETS: to_cut} | _cut_files(plan.cuttings)
@@ -135,9 +139,10 @@ def _said_of(printer: Printer | None) -> tuple[str, ...]:
     return (f"{for_it}: {said(printer.moved)}.", f"{for_it}: {said_moved(printer.moved)}.", f"{for_it}.", "Corrected.")
 
 
-def _sheets(papers: tuple[Sheet, ...], book: Book, printer: Printer | None) -> Iterator[PdfPage]:
+def _sheets(papers: tuple[Sheet, ...], book: Book, manner: Manner) -> Iterator[PdfPage]:
     width, height = book.stock.paper
-    righted = righting(printer.moved, book.stock.paper) if printer else None
+    printer = manner.printer
+    righted = righting(printer.moved, book.stock.paper, manner.turning) if printer else None
     for sheet in papers:
         yield PdfPage(width, height, sheet.front.items)
         yield PdfPage(width, height, sheet.back.items, righting=righted)

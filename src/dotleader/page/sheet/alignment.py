@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import NamedTuple
 
+from dotleader.page.sheet.duplex import Turning
 from dotleader.source.record import record
 
 MOST_MOVED = 5_000
@@ -51,18 +52,21 @@ def further(before: Moved, rest: Moved) -> Moved:
     )
 
 
-def righting(moved: Moved, paper: tuple[int, int]) -> Righting:
+def righting(moved: Moved, paper: tuple[int, int], turning: Turning = "long-edge") -> Righting:
     """What a back is to be drawn with, so that a printer that moves it so puts it where it belongs.
 
-    The back is upright and turned about the long edge: its right is the front's left.
+    The back is upright. Turned about the long edge, its right is the front's left; about the short edge, its lower
+    edge is the front's upper one. `moved` is taken to be the same for both: the paper goes the same way, and the
+    printer's program turns the picture (common practice, no source).
     """
+    mirrored = 1 if turning == "long-edge" else -1
     across, along = 1 / _factor(moved.wider), 1 / _factor(moved.longer)
     middle_x, middle_y = paper[0] / 2, paper[1] / 2
     return Righting(
         across,
         along,
-        middle_x * (1 - across) + moved.right * across,
-        middle_y * (1 - along) - moved.down * along,
+        middle_x * (1 - across) + mirrored * moved.right * across,
+        middle_y * (1 - along) - mirrored * moved.down * along,
     )
 
 

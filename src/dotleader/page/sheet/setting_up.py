@@ -9,6 +9,7 @@ from dotleader.page.drawn import Drawn, Font, mm
 from dotleader.page.imposition import Imposition
 from dotleader.page.sheet import sheet_marks
 from dotleader.page.sheet.cut_files import cut_by
+from dotleader.page.sheet.duplex import Turning, edge_said
 from dotleader.page.type.breaking import broken, room_of, set_line
 from dotleader.page.type.words import plain_words
 
@@ -22,14 +23,14 @@ _CROSS = mm(10)
 
 
 def setting_up(
-    laid: Imposition, arrangements: Sequence[int], back_says: Sequence[str] = ()
+    laid: Imposition, arrangements: Sequence[int], back_says: Sequence[str] = (), turning: Turning = "long-edge"
 ) -> tuple[tuple[Drawn, ...], tuple[Drawn, ...]]:
     """Front and back of the sheet; its back ends with what `back_says`.
 
     `arrangements` are those of the sheets that follow, none if there is nothing to cut by a file: where leaves fill
     the paper, no sheet has room to say by which one it is cut.
     """
-    front = ("Setting-up sheet", *_said(laid, arrangements))
+    front = ("Setting-up sheet", *_said(laid, arrangements, turning))
     back = (
         "Setting-up sheet, back",
         "Held against the light, the cross on this side falls on the cross of the other side within 1 mm. If it "
@@ -40,8 +41,8 @@ def setting_up(
     return tuple(_drawn(laid, front)), tuple(_drawn(laid, back))
 
 
-def _said(laid: Imposition, arrangements: Sequence[int]) -> Iterator[str]:
-    yield "Print this file at 100 % (actual size), on both sides, turned on the long edge."
+def _said(laid: Imposition, arrangements: Sequence[int], turning: Turning) -> Iterator[str]:
+    yield f"Print this file at 100 % (actual size), on both sides, turned on the {edge_said(turning)}."
     yield (
         "Both rulers are 100 mm long. Lay a ruler of your own beside each of them. If one is longer or shorter, "
         "the printer changes the size: mend that first."

@@ -1,12 +1,13 @@
-"""Sheets: leaves on the paper, front and back, for printing on both sides and turning about the long edge.
+"""Sheets: leaves on the paper, front and back, for printing on both sides.
 
-Pages alternate front and back. What is at x on the front of a sheet lies behind paper width - x on its back, at the
-same height. Leaves follow one another on each sheet, or through the pile of sheets (`leaf_order`).
+Pages alternate front and back. Where the back of a leaf stands follows from the edge about which the sheet is turned
+(`duplex`). Leaves follow one another on each sheet, or through the pile of sheets (`leaf_order`).
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from typing import assert_never
 
 from dotleader.handbook.stocks.measures import BLEED
 from dotleader.handbook.stocks.stock import Stock
@@ -17,6 +18,7 @@ from dotleader.page.face.placement import Side
 from dotleader.page.imposition import Imposition, Slot, imposition, printable
 from dotleader.page.sheet import sheet_marks
 from dotleader.page.sheet.cut_files import cut_file
+from dotleader.page.sheet.duplex import Turning, edge_said
 from dotleader.page.sheet.leaf_order import Order, leaf_order
 from dotleader.page.sheet.registration import registration_marks
 from dotleader.page.sheet.setting_up import setting_up
@@ -71,6 +73,7 @@ def sheets(
     cutter_marks: bool = False,
     backs_say: Sequence[str] = (),
     order: Order = "sequence",
+    turning: Turning = "long-edge",
 ) -> Iterator[Sheet]:
     """The sheets of a book; `faces` are all of them in order, fronts and backs in turn.
 
@@ -79,17 +82,20 @@ def sheets(
     """
     laid = imposition(stock)
     pairs = list(zip(faces[::2], faces[1::2], strict=True))
+    behind_them = [behind(laid, slot, stock, turning) for slot in laid.slots]
     on_each = [[pairs[leaf] for leaf in some] for some in leaf_order(len(pairs), len(laid.slots), order)]
     arrangements = _arrangements([len(some) for some in on_each])
     if not sheet_marks.has_rulers(laid):
-        front, back = setting_up(laid, arrangements if _is_cut(laid, stock) else (), backs_say[:1])
+        front, back = setting_up(laid, arrangements if _is_cut(laid, stock) else (), backs_say[:1], turning)
         yield Sheet(0, SheetSide(Side.FRONT, front, ()), SheetSide(Side.BACK, back, ()))
     for number, (some, arrangement) in enumerate(zip(on_each, arrangements, strict=True), start=1):
-        how = "Print at 100 %. Turn on the long edge."
+        how = f"Print at 100 %. Turn on the {edge_said(turning)}."
         words = f"Sheet {number}, front side. {how} Cut by {cut_file(arrangement)}."
-        front_side = _side(laid, stock, Side.FRONT, [front for front, _ in some], words, cutter_marks)
+        fronts = list(zip(laid.slots, (front for front, _ in some), strict=False))
+        front_side = _side(laid, stock, Side.FRONT, fronts, words, cutter_marks)
         words = sheet_marks.with_room(laid, f"Sheet {number}, back side. {how}", backs_say)
-        yield Sheet(number, front_side, _side(laid, stock, Side.BACK, [back for _, back in some], words), arrangement)
+        backs = list(zip(behind_them, (back for _, back in some), strict=False))
+        yield Sheet(number, front_side, _side(laid, stock, Side.BACK, backs, words), arrangement)
 
 
 def _is_cut(laid: Imposition, stock: Stock) -> bool:
@@ -106,13 +112,19 @@ def _arrangements(counts: Sequence[int]) -> list[int]:
     return [numbers.setdefault(count, len(numbers) + 1) for count in counts]
 
 
-def behind(laid: Imposition, slot: Slot, stock: Stock) -> Slot:
+def behind(laid: Imposition, slot: Slot, stock: Stock, turning: Turning = "long-edge") -> Slot:
     """Where the back of a leaf stands on the back of its sheet, and its turn there.
 
     A leaf that is bound at the top has its back head to foot.
     """
     turn = -slot.turn if stock.bound_at == "left" else 180 - slot.turn
-    return Slot(laid.paper[0] - slot.x - slot.w, slot.y, slot.w, slot.h, turn % 360)
+    match turning:
+        case "long-edge":
+            return Slot(laid.paper[0] - slot.x - slot.w, slot.y, slot.w, slot.h, turn % 360)
+        case "short-edge":
+            return Slot(slot.x, laid.paper[1] - slot.y - slot.h, slot.w, slot.h, (turn + 180) % 360)
+        case _:
+            assert_never(turning)
 
 
 def on_sheet(slot: Slot) -> Turned:
@@ -148,18 +160,20 @@ def _cut_off(items: tuple[Drawn, ...], area: Rect) -> Iterator[Drawn]:
 
 
 def _side(
-    laid: Imposition, stock: Stock, side: Side, faces: Sequence[Face], words: str, cutter_marks: bool = False
+    laid: Imposition,
+    stock: Stock,
+    side: Side,
+    standing: Sequence[tuple[Slot, Face]],
+    words: str,
+    cutter_marks: bool = False,
 ) -> SheetSide:
     items: list[Drawn] = []
     places = []
-    used = []
-    for slot, face in zip(laid.slots, faces, strict=False):
-        here = slot if side is Side.FRONT else behind(laid, slot, stock)
-        used.append(here)
+    for here, face in standing:
         places.append(LeafPlace(str(face.label), here.x, here.y, here.w, here.h, here.turn))
         items.append(_leaf(laid, stock, face, here))
     if not laid.filling:
-        items.append(Group(0, 0, tuple(sheet_marks.crop_marks(tuple(used))), role="crop"))
+        items.append(Group(0, 0, tuple(sheet_marks.crop_marks(tuple(slot for slot, _ in standing))), role="crop"))
     places_of_rulers = sheet_marks.ruler_places(laid)
     if places_of_rulers is not None:
         upright, level = places_of_rulers
