@@ -230,10 +230,15 @@ def test_what_was_read_puts_backs_turned_on_the_short_edge_where_they_belong(
         write(here, **{name: handbook.format(paper="A4")})
         turned = ("print", f"{name}.cards", "--turn", "short-edge")
         assert run(capsys, *turned, "--to", "before").code == 0
-        ran = run(capsys, *turned, "--to", "after", "--printer", "desk")
+        ran = run(capsys, *turned, "--to", "after", "--printer", "desk", "--one-sided")
         assert "measured on a sheet turned on the long edge" in ran.out
         assert max(out_of_register(here / "after" / "sheets.pdf", machine, "short-edge")) < 0.15
         assert max(out_of_register(here / "before" / "sheets.pdf", machine, "short-edge")) > 0.6
+        with (
+            pdfplumber.open(here / "after" / "sheets.pdf") as both,
+            pdfplumber.open(here / "after" / "backs.pdf") as one,
+        ):
+            assert [lines(page) for page in one.pages] == [lines(page) for page in both.pages[1::2]]
         assert max(out_of_register(here / "before" / "sheets.pdf", Machine(), "short-edge")) < 0.01
 
 

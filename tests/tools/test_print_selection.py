@@ -133,6 +133,39 @@ def test_backs_are_turned_for_the_short_edge(here: Path, capsys: pytest.CaptureF
         assert number % 2 == 0 or differing(long, short) > 0.02
 
 
+@pytest.mark.parametrize("edge", ["long-edge", "short-edge"])
+@pytest.mark.parametrize("stock", ["A6", "A4", "\n  leaf .... 100 x 140 mm\n  paper .... A4"])
+def test_for_a_printer_of_one_side_fronts_and_backs_are_files_of_their_own(
+    here: Path, capsys: pytest.CaptureFixture[str], edge: str, stock: str
+) -> None:
+    write(here, book=BOOK + f"\nstock {stock}\n")
+    usual = printed(capsys, "--turn", edge)
+    assert not {"fronts.pdf", "backs.pdf"} & set(names(here / "out"))
+    assert "fronts.pdf" not in usual.out
+    ran = printed(capsys, "--turn", edge, "--one-sided", "--copies", "2")
+    assert (ran.code, ran.err) == (0, "")
+    sheets, fronts, backs = (
+        [page.get_contents().get_data() for page in pypdf.PdfReader(here / "out" / f"{name}.pdf").pages]
+        for name in ("sheets", "fronts", "backs")
+    )
+    texts, of_fronts, of_backs = (
+        [page.extract_text() for page in pypdf.PdfReader(here / "out" / f"{name}.pdf").pages]
+        for name in ("sheets", "fronts", "backs")
+    )
+    assert (of_fronts, of_backs) == (texts[::2], texts[1::2])
+    assert (fronts, backs) == (sheets[::2], sheets[1::2])
+    # Turned about the long edge, the back's head is at the front's head; about the short edge, at its foot.
+    heads = {"long-edge": "as the fronts did", "short-edge": "the opposite way from the fronts"}
+    assert f"the heads of the sheets pointing {heads[edge]}, the sheet" in ran.out
+    assert "the sheet that was printed first going in first" in ran.out
+    for name in ("fronts", "backs"):
+        asked = pypdf.PdfReader(here / "out" / f"{name}.pdf").root_object["/ViewerPreferences"]
+        assert "/Duplex" not in asked
+        assert asked["/PrintScaling"] == "/None"
+    assert printed(capsys).code == 0
+    assert not {"fronts.pdf", "backs.pdf"} & set(names(here / "out"))
+
+
 def differing(one: Image, other: Image) -> float:
     """The part of the pixels that are dark on one picture and light on the other."""
     pairs = list(zip(one.tobytes(), other.tobytes(), strict=True))

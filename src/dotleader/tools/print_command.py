@@ -14,7 +14,7 @@ from dotleader.output.millimetres import millimetres
 from dotleader.page.sheet.alignment import MUCH_MOVED, said
 from dotleader.page.sheet.cut_files import cut_file, sheets_numbered
 from dotleader.page.sheet.cut_shapes import Layer, Outline
-from dotleader.page.sheet.duplex import TURNINGS, Turning, edge_said
+from dotleader.page.sheet.duplex import TURNINGS, Turning
 from dotleader.page.sheet.leaf_order import ORDERS
 from dotleader.page.sheet.registration import MARK
 from dotleader.report.full import full
@@ -23,12 +23,12 @@ from dotleader.report.order import severity_of
 from dotleader.report.summary import counted, summary
 from dotleader.report.terminal import terminal_for
 from dotleader.source.finding import Finding, Severity
-from dotleader.tools import print_selection
+from dotleader.tools import print_selection, sheets_said
 from dotleader.tools.cannot_run import CannotRun
 from dotleader.tools.discovery import handbook_at
 from dotleader.tools.files import STDIN, Files, shown_name
 from dotleader.tools.pipeline import lint_handbook
-from dotleader.tools.printed_names import CUT_DXF, CUT_SVG, PRINTED, READING, SHEETS
+from dotleader.tools.printed_names import BACKS, CUT_DXF, CUT_SVG, FRONTS, PRINTED, READING, SHEETS
 from dotleader.tools.printer_store import chosen
 from dotleader.tools.printers import USUAL_PAPER
 from dotleader.tools.rule_facts import FACTS
@@ -58,6 +58,8 @@ dotleader print HANDBOOK    lay out cards as pages to read and sheets to cut
                             back: `long-edge`, as is done without it, or
                             `short-edge`, for which backs are printed turned
                             by 180 degrees
+  --one-sided               for a printer that prints one side: fronts.pdf and
+                            backs.pdf too, and how the paper goes back in
   --cutter-marks            print marks on the sheets by which a cutter that
                             reads them finds where they lie
   --printer NAME            correct the backs of the sheets for this printer
@@ -93,6 +95,7 @@ def arguments(parser: Parser) -> None:
     parser.add_argument("--to", dest="folder", metavar="DIR")
     parser.choice("--order", ORDERS, dest="order", default="sequence")
     parser.choice("--turn", TURNINGS, dest="turning", default="long-edge")
+    parser.add_argument("--one-sided", action="store_true")
     parser.add_argument("--cutter-marks", action="store_true")
     parser.add_argument("--printer", metavar="NAME")
     parser.add_argument("--calibration", action="store_true")
@@ -136,6 +139,7 @@ def run(options: Options) -> int:
         colour=not options.black,
         order=options.order,
         turning=options.turning,
+        one_sided=options.one_sided,
     )
     plan = planned(linted.handbook, linted.checklists.all(), manner)
     if not plan.book.faces:
@@ -150,9 +154,9 @@ def run(options: Options) -> int:
     folder = options.folder or os.path.join(beside, PRINTED)
     written = write_folder(folder, printed.files)
     say(_done(printed, folder, written.removed, written.left))
-    say(_how(manner.turning))
+    say(sheets_said.how(manner.turning, manner.one_sided))
     if options.order == "stack":
-        say(_stacked(plan))
+        say(sheets_said.stacked(plan))
     say(_corrected(printer, printed.book.stock.paper_name, manner.turning))
     if options.cutter_marks:
         say((_marked(printed),))
@@ -203,6 +207,8 @@ def _done(printed: Printed, folder: str, removed: tuple[str, ...], left: tuple[s
         READING: f"{counted(len(book.faces), 'face')}, to read",
         SHEETS: f"{counted(len(book.faces) // 2, 'leaf', 'leaves')} on "
         f"{counted(printed.sheets, 'sheet')} of {book.stock.paper_name}, to print and cut",
+        FRONTS: "the fronts of the sheets, for a printer of one side",
+        BACKS: "their backs, in the same order",
     }
     for cutting in printed.cuttings:
         these = "every sheet" if len(printed.cuttings) == 1 else sheets_numbered(cutting.sheets)
@@ -217,26 +223,6 @@ def _done(printed: Printed, folder: str, removed: tuple[str, ...], left: tuple[s
         yield f"{escaped(name, terminal)} of the print before was removed."
     for name in left:
         yield f"{escaped(name, terminal)} of the print before was changed by somebody and was left."
-
-
-def _how(turning: Turning) -> Iterator[str]:
-    """What is to be set in the print dialogue."""
-    yield ""
-    yield f"In the print dialogue: actual size (100 %), on both sides, turned on the {edge_said(turning)}."
-    yield "Print one sheet first and measure its rulers: each is 100 mm long."
-
-
-def _stacked(plan: Planned) -> Iterator[str]:
-    """How the cut pile becomes the book."""
-    most = max(len(sheet.front.leaves) for sheet in plan.papers)
-    if most == 1:
-        yield "There is one leaf to a sheet: the cut pile is the book in order."
-        return
-    yield "Pile the sheets of one copy, fronts up, sheet 1 on the top, without the setting-up sheet if there is one."
-    yield (
-        f"Cut the pile into {most} stacks and put them on each other as one reads, from the upper left: each below the "
-        "one before, all heads the same way. The book is in order."
-    )
 
 
 def _checked(plan: Planned, copies: int, findings: list[Finding], amiss: Amiss | None) -> Iterator[str]:

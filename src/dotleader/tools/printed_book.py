@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from io import BytesIO
+from itertools import islice
 
 from dotleader.handbook.model import Handbook
 from dotleader.output.cut_dxf import cut_dxf
@@ -27,8 +28,8 @@ from dotleader.page.sheet.registration import registration_places
 from dotleader.page.sheet.sheets import Sheet, sheets
 from dotleader.page.type.metrics import shown
 from dotleader.page.type.symbols import symbols_of
-from dotleader.source.record import record
-from dotleader.tools.printed_names import CUT_DXF, CUT_SVG, READING, SHEETS
+from dotleader.source.record import record, replace
+from dotleader.tools.printed_names import BACKS, CUT_DXF, CUT_SVG, FRONTS, READING, SHEETS
 from dotleader.tools.printers import Printer
 from dotleader.tools.progress import Progress
 
@@ -54,7 +55,7 @@ class Manner:
     cutter that reads them, where leaves do not fill the paper. The backs of sheets are righted for the `printer`; what
     is cut by stays where it is. Of the book what is `wanted`, None for all. `copies` are of sheets. Without `colour`
     the ground of memory items is white. `order` is that of the leaves on the sheets, which the
-    printer turns about the edge of `turning`.
+    printer turns about the edge of `turning`. `one_sided` puts fronts and backs into files of their own as well.
     """
 
     draft: int | None = None
@@ -65,6 +66,7 @@ class Manner:
     colour: bool = True
     order: Order = "sequence"
     turning: Turning = "long-edge"
+    one_sided: bool = False
 
 
 @record
@@ -91,17 +93,41 @@ def planned(handbook: Handbook, checklists: Sequence[LaidCard], manner: Manner) 
 def print_planned(plan: Planned, registration: str, manner: Manner) -> Printed:
     """The files of a planned book."""
     book, papers = plan.book, plan.papers
-    progress = Progress("pages", len(book.faces) + 2 * len(papers) * manner.copies)
+    progress = Progress("pages", len(book.faces) + 2 * len(papers) * manner.copies * (1 + manner.one_sided))
     subject = f"Reading copy, {registration}" if registration else "Reading copy"
     facts = PdfFacts(book.title, subject, "", duplex=None, scaling_none=False, colour=manner.colour)
     reading = _pdf(_reading(book), facts, progress.done)
     subject = f"Sheets to print at 100 %, on both sides, and to cut. {registration}".rstrip()
     facts = PdfFacts(book.title, subject, "", duplex=manner.turning, scaling_none=True, colour=manner.colour)
-    pages = (page for _ in range(manner.copies) for page in _sheets(papers, book, manner))
-    to_cut = _pdf(pages, facts, lambda count: progress.done(len(book.faces) + count))
+    to_cut = _pdf(_copied(plan, manner), facts, _after(len(book.faces), progress.done))
+    files = {READING: reading, SHEETS: to_cut}
+    if manner.one_sided:
+        done = len(book.faces) + 2 * len(papers) * manner.copies
+        files |= _sides_apart(plan, manner, registration, _after(done, progress.done))
     progress.end()
-    files = {READING: reading, SHEETS: to_cut} | _cut_files(plan.cuttings)
+    files |= _cut_files(plan.cuttings)
     return Printed(files, book, len(papers) * manner.copies, plan.cuttings)
+
+
+def _copied(plan: Planned, manner: Manner) -> Iterator[PdfPage]:
+    return (page for _ in range(manner.copies) for page in _sheets(plan.papers, plan.book, manner))
+
+
+def _sides_apart(plan: Planned, manner: Manner, registration: str, progress: Callable[[int], None]) -> dict[str, bytes]:
+    """The pages of the sheets again, for a printer of one side: all fronts, all backs, in the same order."""
+    facts = PdfFacts(plan.book.title, "", "", duplex=None, scaling_none=True, colour=manner.colour)
+    files = {}
+    for which, (name, side) in enumerate(((FRONTS, "Fronts"), (BACKS, "Backs"))):
+        before = which * len(plan.papers) * manner.copies
+        subject = f"{side} of the sheets, to print at 100 % on one side. {registration}".rstrip()
+        pages = islice(_copied(plan, manner), which, None, 2)
+        files[name] = _pdf(pages, replace(facts, subject=subject), _after(before, progress))
+    return files
+
+
+def _after(before: int, progress: Callable[[int], None]) -> Callable[[int], None]:
+    """A count that goes on where another one ended."""
+    return lambda count: progress(before + count)
 
 
 def _cut_files(found: tuple[Cutting, ...]) -> dict[str, bytes]:

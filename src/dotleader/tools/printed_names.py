@@ -8,6 +8,10 @@ PRINTED = "printed"
 READING = "reading.pdf"
 SHEETS = "sheets.pdf"
 
+FRONTS = "fronts.pdf"
+BACKS = "backs.pdf"
+"""The sheets once more, for a printer that prints one side."""
+
 CUT_SVG, CUT_DXF = "svg", "dxf"
 """Endings: each arrangement of leaves is cut by a pair of files, `cut.svg` and `cut.dxf`, then `cut-2.svg` ..."""
 
