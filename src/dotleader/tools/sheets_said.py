@@ -30,8 +30,9 @@ def _fed_again(turning: Turning) -> Iterator[str]:
     heads = "as the fronts did" if turning == "long-edge" else "the opposite way from the fronts"
     yield f"With a printer of one side: print {FRONTS} on one side, then {BACKS} on the backs of these sheets."
     yield (
-        f"Pencil an arrow, pointing into the printer, on the upper side of a sheet to spare and print page 1 of {FRONTS} "
-        "on it: it shows which side is printed and which way the head of a sheet points, where page 1 has its first line."
+        "Pencil an arrow, pointing into the printer, on the upper side of a sheet to spare, and print page 1 of "
+        f"{FRONTS} on it: it shows which side is printed and which way the head of a sheet points, where page 1 has "
+        "its first line."
     )
     yield (
         f"For {BACKS} the paper goes in with the blank side where the printer prints, the heads of the sheets pointing "
