@@ -38,9 +38,7 @@ RULE = Rule(
     ),
     why="A punch plan made for it would spoil the leaves, which by then are printed, cut and laminated.",
     source=THE_LANGUAGE,
-    mend=(
-        "Punch a piece of paper, measure its holes from centre to centre and from the edge, and write that down."
-    ),
+    mend=("Punch a piece of paper, measure its holes from centre to centre and from the edge, and write that down."),
     bad=(BAD,),
     good=(GOOD,),
     found_by="resolving",
