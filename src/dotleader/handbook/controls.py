@@ -53,9 +53,6 @@ class Outline:
     def spot(self) -> Spot:
         return self.at.spot(self.row.left.span)
 
-    def has(self, position: str) -> bool:
-        return self.positions.takes_any or matched(position) in {matched(name) for name in self.positions.names}
-
 
 def outlines(at: At, numbers: Numbers, ledger: Ledger, known: dict[str, Outline]) -> None:
     """Take up the controls of a block; a name that stands twice, or a position, is said."""

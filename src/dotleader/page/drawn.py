@@ -13,8 +13,6 @@ from typing import TypeAlias
 from dotleader.source.record import record
 
 MM = 1000
-MILLIPOINT_UM = 25400 / 72000
-"""Micrometres in a thousandth of a point (1 in = 72 pt = 25.4 mm)."""
 
 
 def mm(value: float) -> int:

@@ -27,13 +27,9 @@ from dotleader.handbook.cards import (
 )
 from dotleader.page.drawn import Font
 from dotleader.page.laid import Frame
+from dotleader.page.lay.measures import PITCHES, SLOT, TITLE, TRIGGER, grown, smallest_in
 from dotleader.page.type.metrics import width
 
-_PITCH = 1400
-"""Of the tightest setting, in thousandths of the size."""
-
-_TITLE, _TRIGGER = 20_000, 13_000
-_SMALLEST = 12_000
 _RESPONSE, _CHALLENGE, _TEXT = 43, 37, 84
 """Per cent of the frame's width that responses, challenges and other texts have at least at the first level."""
 
@@ -51,21 +47,21 @@ _COMPLETION = 2.4
 _GENEROUS = 1.25
 """By how much the measures of steps are too large: on the example's cards they ask for 1.4 to 2.2 times as much."""
 
-_SLOT = 1.25 / 1.4
+_SLOT = SLOT / PITCHES[-1]
 """Height of a line of text, in pitches."""
 
 
 def surely_fits(card: Card, frame: Frame) -> bool:
     """Whether the card fits on one face at the smallest type size, beyond doubt."""
-    size = max(_SMALLEST, frame.smallest)
-    pitch = _PITCH * size * 254 // 720_000
+    size = smallest_in(frame)
+    pitch = PITCHES[-1] * size * 254 // 720_000
     return needed(card, frame, size) * pitch <= frame.bottom - frame.top
 
 
 def needed(card: Card, frame: Frame, size: int) -> float:
     """Lines that a card takes at a size, at most."""
     when = f"When {card.when.text}" if card.when else ""
-    title, trigger = _TITLE + size - _SMALLEST, _TRIGGER + size - _SMALLEST
+    title, trigger = grown(TITLE, size), grown(TRIGGER, size)
     head = _SLOT * title / size * _lines(card.title, Font.BOLD, title, frame.width)
     head += _SLOT * trigger / size * _lines(when, Font.BOLD, trigger, frame.width)
     return head + _COMPLETION + _Room(frame, size).all(card.steps) / _GENEROUS
