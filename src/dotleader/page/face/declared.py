@@ -9,7 +9,7 @@ from dotleader.handbook.model import Declared, From, Gauge, Handbook
 from dotleader.page.drawn import mm
 from dotleader.page.laid import Frame, LaidCard, LaidFace
 from dotleader.page.lay.flow import flowed
-from dotleader.page.lay.measures import SMALL
+from dotleader.page.lay.measures import smallest_in
 from dotleader.page.lay.tables import ROW_AIR, cells, tables
 from dotleader.page.type.words import Words
 
@@ -31,7 +31,7 @@ def lay_declared(handbook: Handbook, frame: Frame, symbols: frozenset[str]) -> t
 
 def _laid(handbook: Handbook, frame: Frame, symbols: frozenset[str]) -> Iterator[LaidCard]:
     def laid(name: str, section: str, heads: Sequence[str], rows: list[tuple[Words, ...]]) -> LaidCard:
-        size = max(SMALL, frame.smallest)
+        size = smallest_in(frame)
         if frame.width < NARROW:
             heads = (heads[0], ", ".join(heads[1:]).capitalize())
             rows = [(row[0], sum(row[1:], ())) for row in rows]

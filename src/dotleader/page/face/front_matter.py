@@ -13,7 +13,7 @@ from dotleader.page.face.furniture import NOT_ISSUED
 from dotleader.page.face.placement import Placement, Stand, place
 from dotleader.page.laid import Frame, LaidCard, LaidFace
 from dotleader.page.lay.flow import Strip, flowed, heading, prose
-from dotleader.page.lay.measures import HEADING, SMALL
+from dotleader.page.lay.measures import HEADING, smallest_in
 from dotleader.page.lay.tables import cells, row_strips, table
 from dotleader.source.text import Spot
 
@@ -41,7 +41,7 @@ _MOST_FACES = 99
 
 
 def lay_title(handbook: Handbook, frame: Frame) -> LaidCard:
-    size = max(SMALL, frame.smallest)
+    size = smallest_in(frame)
     strips = list(_facts(handbook, frame.width, size))
     strips += heading("Cautions", frame.width, max(HEADING, size))
     for text in CAUTIONS:

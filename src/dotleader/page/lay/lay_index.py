@@ -13,7 +13,7 @@ from dotleader.handbook.model import Handbook
 from dotleader.page.drawn import Drawn, Font, Line, mm
 from dotleader.page.laid import Frame, LabelSlot, LaidCard
 from dotleader.page.lay.flow import Strip, flowed, heading
-from dotleader.page.lay.measures import HAIRLINE, HEADING, SMALL, TAB_GAP, TAB_HEIGHT, base_in_slot, slot
+from dotleader.page.lay.measures import HAIRLINE, HEADING, TAB_GAP, TAB_HEIGHT, base_in_slot, slot, smallest_in
 from dotleader.page.type.breaking import Line as Words
 from dotleader.page.type.breaking import balanced, broken, room_of, set_line
 from dotleader.page.type.words import plain_words
@@ -49,12 +49,8 @@ def lay_index(handbook: Handbook, frame: Frame) -> tuple[LaidCard, ...]:
 
 
 def _laid(key: str, title: str, kind: str, strips: tuple[Strip, ...], handbook: Handbook, frame: Frame) -> LaidCard:
-    size = _size(frame)
+    size = smallest_in(frame)
     return LaidCard(key, kind, "0", title, "", size, flowed(title, strips, frame), 0, handbook.spot)
-
-
-def _size(frame: Frame) -> int:
-    return max(SMALL, frame.smallest)
 
 
 def _listed(cards: Sequence[Card], frame: Frame, triggers: bool) -> Iterator[Strip]:
@@ -62,7 +58,7 @@ def _listed(cards: Sequence[Card], frame: Frame, triggers: bool) -> Iterator[Str
     for kind, name in _KINDS.items():
         some = [card for card in cards if card.kind is kind]
         if some:
-            yield from heading(name, frame.width, max(HEADING, _size(frame)))
+            yield from heading(name, frame.width, max(HEADING, smallest_in(frame)))
         for number, card in enumerate(some):
             trigger = f"When {card.when.text}" if triggers and card.when is not None else ""
             yield _row(card, trigger, frame, ruled=number > 0)
@@ -70,7 +66,7 @@ def _listed(cards: Sequence[Card], frame: Frame, triggers: bool) -> Iterator[Str
 
 def _row(card: Card, trigger: str, frame: Frame, ruled: bool) -> Strip:
     """A card's title with room for its label at the right, and what calls for it below."""
-    size = _size(frame)
+    size = smallest_in(frame)
     room = frame.width - frame.label_width - TAB_GAP
     titles: list[Words] = list(balanced(plain_words(card.title, Font.BOLD), room_of(room, size)))
     below: list[Words] = list(broken(plain_words(trigger, Font.REGULAR), room_of(frame.width - _INDENT, size)))
