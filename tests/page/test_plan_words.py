@@ -92,6 +92,25 @@ def test_a_depth_that_can_be_set_is_set() -> None:
     assert text[1] == "2. Set the depth of the punch to 12 mm."
 
 
+def test_a_stop_that_does_not_go_so_far_is_the_reason() -> None:
+    plan = punching(SAMPLE, replace(DESK, reach=(45_000, 60_000)))
+    assert plan_text(plan)[0] == "The stop would have to stand at 94.3 mm, and it goes from 45 mm to 60 mm."
+    impossible = punching(row(228_600, 4, 50_000), replace(DESK, reach=(45_000, 60_000)))
+    assert plan_text(impossible)[0].startswith("No place of the stop makes holes ")
+
+
+def test_film_is_sealed_before_it_is_punched() -> None:
+    bare, filmed = (plan_text(punching(replace(SAMPLE, filmed=film), DESK)) for film in (False, True))
+    assert filmed[0].startswith("1. Laminate the leaves first, and let them cool: ")
+    assert [step[2:] for step in filmed[1:]] == [step[2:] for step in bare]
+
+
+def test_sides_are_those_of_the_front_whichever_face_is_seen() -> None:
+    *_, first, turned = plan_text(punching(replace(SAMPLE, bound_at="top"), DESK))
+    assert "Lay it with its front up and its right edge against the stop, " in first
+    assert "so that its back is up and the left edge of its front against the stop, " in turned
+
+
 def test_a_leaf_without_holes_is_said_to_have_none() -> None:
     plan = punching(placed(210_000), DESK)
     assert (plan_title(plan), plan_text(plan)) == (
@@ -114,7 +133,8 @@ _SETTING = re.compile(
 )
 _STRIP = re.compile(r"circles? of [\d.]+ mm, (?P<at>[\d., and]+) mm from its (?P<side>\w+) end")
 _LAID = re.compile(
-    r"its (?P<face>front|back) (?:is )?up and its (?P<end>head|foot|left edge|right edge) (?:against|at)"
+    r"its (?P<face>front|back) (?:is )?up and (?:its|the) (?P<end>head|foot|left edge|right edge)"
+    r"(?P<front> of its front)? (?:against|at)"
 )
 
 
@@ -147,5 +167,6 @@ def _read(text: tuple[str, ...], plan: Plan) -> Plan:
             stop = round(float(farthest) * 1_000) - plan.punch.holes[-1]
         elif found := _LAID.search(step):
             assert stop is not None
+            assert bool(found["front"]) is (found["face"] == "back" and "edge" in found["end"])
             strokes.append(Stroke(stop, found["end"] in ("head", "left edge"), found["face"] == "front", ()))
     return Plan(plan.pattern, plan.punch, tuple(strokes), 0)

@@ -55,7 +55,8 @@ def test_four_holes_in_two_strokes_the_leaf_turned_over_between_them() -> None:
     handbook, findings = resolved(SAMPLE)
     assert findings == ()
     pattern = pattern_of(handbook.stock)
-    assert pattern == placed(228_600, 54_300, 94_300, 134_300, 174_300)  # on the pouch, 9 in long
+    on_pouch = placed(228_600, 54_300, 94_300, 134_300, 174_300)  # 9 in long
+    assert pattern == replace(on_pouch, filmed=True)
     plan = planned(pattern, handbook.punches[0])
     first, second = plan.strokes
     assert (first.stop, first.front_up, first.start_at_stop, first.makes) == (54_300, True, True, (0, 2))
@@ -150,6 +151,15 @@ def test_a_stop_that_does_not_go_so_far_is_not_set_there() -> None:
     assert refused(pattern, replace(DESK, reach=(60_000, 94_299 - TOLERANCE)))
     near = replace(DESK, from_middle=False, reach=(10_000, 54_300))
     assert planned(pattern, near).strokes[0].stop == 54_300
+
+
+def test_by_a_stop_without_a_scale_no_hole_is_off_because_scales_have_tenths() -> None:
+    # Half letter: 1.5, 4.25 and 7 in from the head; the middle hole is at 107.95 mm, which no tenth is.
+    pattern, punch = row(215_900, 3, 69_850), holes_at(0, 69_850, 139_700)
+    assert planned(pattern, punch).off == 50
+    for stop in ("plain", "none"):
+        plan = planned(pattern, replace(punch, stop=stop))
+        assert (plan.off, plan.strokes[0].stop) == (0, 38_100)
 
 
 def test_without_a_stop_a_leaf_may_end_between_the_holes() -> None:

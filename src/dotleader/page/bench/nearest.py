@@ -8,7 +8,7 @@ from dotleader.handbook.punch import Punch
 from dotleader.handbook.stocks.fault import millimetres
 from dotleader.page.bench.plan import NoPlan, Pattern, Plan, Punching
 from dotleader.page.bench.punching import MOST_STROKES, SCALE_STEP, TOLERANCE, strokes_for
-from dotleader.page.bench.settings import beyond, pins, reach, settings
+from dotleader.page.bench.settings import beyond, counted_from, pins, reach, settings
 from dotleader.source.record import replace
 
 ROUNDING = 20
@@ -46,12 +46,28 @@ def _no_strokes(pattern: Pattern, punch: Punch) -> str:
         return "There is nothing to punch."
     if count > MOST_STROKES * at_once:
         return f"{count} holes take more than {MOST_STROKES} strokes of {at_once}."
+    if far := _out_of_reach(pattern, punch):
+        return far
     missing = set(range(count)).difference(*(one.makes for one in settings(pattern, punch, TOLERANCE)))
     if not missing:
         return f"It takes more than {MOST_STROKES} strokes."
     numbers = [str(hole + 1) for hole in sorted(missing)]
     holes = f"holes {', '.join(numbers[:-1])} and {numbers[-1]}" if len(numbers) > 1 else f"hole {numbers[0]}"
     return f"No place of the stop makes {holes} without one that is not wanted."
+
+
+def _out_of_reach(pattern: Pattern, punch: Punch) -> str:
+    """What is said where nothing but the limits of the stop is in the way; '' where more is."""
+    if punch.stop == "none" or punch.reach is None:
+        return ""
+    free = strokes_for(pattern, replace(punch, reach=None))
+    if free is None:
+        return ""
+    low, high = reach(punch)
+    wanted = [stop for stop in dict.fromkeys(one.stop for one in free.strokes) if not low <= stop <= high]
+    at = " and ".join(millimetres(stop + counted_from(punch)) for stop in wanted)
+    least, most = (millimetres(limit) for limit in punch.reach)
+    return f"The stop would have to stand at {at}, and it goes from {least} to {most}."
 
 
 def depth_for(pattern: Pattern, punch: Punch) -> int | None:

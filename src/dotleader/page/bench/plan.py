@@ -22,6 +22,7 @@ class Pattern:
     diameter: int
     inset: int
     bound_at: str  # "left" | "top"
+    filmed: bool = False  # the edge is the pouch's
 
     @property
     def gaps(self) -> tuple[int, ...]:

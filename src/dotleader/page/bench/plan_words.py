@@ -65,6 +65,8 @@ def end_name(pattern: Pattern, start: bool) -> str:
 
 def _steps(plan: Plan) -> Iterator[str]:
     pattern, punch = plan.pattern, plan.punch
+    if pattern.filmed:
+        yield "Laminate the leaves first, and let them cool: the film is punched, and the edges named here are its own."
     yield _trial(plan)
     depth = depth_for(pattern, punch)
     if depth is not None and punch.depth[0] != punch.depth[1]:
@@ -122,8 +124,10 @@ def _setting(punch: Punch, stop: int, strip: tuple[str, Guide] | None) -> str:
 
 
 def _against(plan: Plan, stroke: Stroke) -> str:
-    end = end_name(plan.pattern, stroke.start_at_stop)
-    return f"its {end} {'at the mark' if plan.punch.stop == 'none' else 'against the stop'}"
+    end = f"its {end_name(plan.pattern, stroke.start_at_stop)}"
+    if plan.pattern.bound_at == "top" and not stroke.front_up:  # the front's left is seen on the right then
+        end = f"the{end.removeprefix('its')} of its front"
+    return f"{end} {'at the mark' if plan.punch.stop == 'none' else 'against the stop'}"
 
 
 def _first(plan: Plan, stroke: Stroke, made: set[int]) -> str:

@@ -38,6 +38,7 @@ def pattern_of(stock: Stock) -> Pattern:
         diameter=stock.hole_diameter,
         inset=stock.hole_edge + seal_across,
         bound_at=stock.bound_at,
+        filmed=filmed,
     )
 
 
@@ -126,12 +127,14 @@ def _ordered(pattern: Pattern, punch: Punch, parts: tuple[tuple[Setting, ...], .
 
 
 def _stop_for(pattern: Pattern, punch: Punch, part: tuple[Setting, ...]) -> int:
-    """Where the stop stands for a group: as near to all of its holes as can be, in tenths of a millimetre if it can."""
+    """Where the stop stands for a group: as near to all of its holes as can be, by a scale in tenths if it can."""
     low, high = max(one.low for one in part), min(one.high for one in part)
     offsets = [
         from_stop(pattern, one.start_at_stop)[hole] - pins(punch)[pin] for one in part for pin, hole in one.pairs
     ]
     best = min(max((min(offsets) + max(offsets)) // 2, low), high)
+    if punch.stop != "scale":
+        return best  # a guide is drawn as exactly as it is wanted
     shown = best + counted_from(punch)
     for stepped in sorted(
         (shown // SCALE_STEP * SCALE_STEP, -(-shown // SCALE_STEP) * SCALE_STEP), key=lambda near: abs(near - shown)
