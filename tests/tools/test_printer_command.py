@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import errno
 import os
+import shlex
 import subprocess
 import sys
 from pathlib import Path
@@ -74,6 +75,15 @@ def test_a_printer_is_kept_shown_changed_and_forgotten(here: Path, capsys: pytes
     assert "Attic           0.25 mm left, 1 mm down\n" in run(capsys, "printer").out
     assert run(capsys, "printer", "delete", "Workshop laser").out == "Workshop laser was deleted.\n"
     assert run(capsys, "printer").out == "Attic  0.25 mm left, 1 mm down\n"
+
+
+@pytest.mark.parametrize("name", ["Attic", "Büro 2", "Old (left)", 'The "good" one', "Tom's $5 jet", "a;b"])
+def test_the_name_that_is_offered_is_one_word_of_a_command_line(
+    here: Path, capsys: pytest.CaptureFixture[str], name: str
+) -> None:
+    ran = run(capsys, "printer", "set", name, "--right", "0.2")
+    offered = ran.out.splitlines()[1].removeprefix("`").split("` corrects")[0]
+    assert shlex.split(offered) == ["dotleader", "print", "--printer", name]
 
 
 def test_one_printer_at_most_is_the_default(here: Path, capsys: pytest.CaptureFixture[str]) -> None:

@@ -6,6 +6,7 @@ import os
 import re
 import sys
 from collections.abc import Iterator
+from shlex import quote
 from typing import TYPE_CHECKING
 
 from dotleader.handbook.stocks.sizes import PAPERS, SIZES
@@ -122,8 +123,7 @@ def _set(name: str, options: Options, numbers: bool) -> Iterator[str]:
     if printer.default:
         yield "Sheets are corrected for it from now on; `dotleader print --printer none` prints without."
     else:
-        quoted = f'"{_plain(printer.name)}"' if " " in printer.name else _plain(printer.name)
-        yield f"`dotleader print --printer {quoted}` corrects the backs of sheets for it."
+        yield f"`dotleader print --printer {_quoted(printer.name)}` corrects the backs of sheets for it."
 
 
 Pair = tuple[int, int]
@@ -196,6 +196,13 @@ def _micrometres(option: str, word: str) -> int:
             "Read the sheet again; if it is so, the printer itself has to be mended.",
         )
     return value if number[1] in ("", "+") else -value
+
+
+def _quoted(name: str) -> str:
+    """The name as one word of a command line: in double quotes, which all shells have, where these are enough."""
+    if any(mark in name for mark in '"$`!\\'):
+        return quote(_plain(name))
+    return f'"{_plain(name)}"' if re.search(r"[^\w.,:+-]", name) else _plain(name)
 
 
 def _plain(text: str) -> str:
