@@ -29,7 +29,7 @@ def test_the_sample_reads_so_that_somebody_can_do_it() -> None:
     plan = punching(SAMPLE, DESK)
     assert plan_title(plan) == "Desk punch: 4 holes 40 mm apart, in two strokes."
     assert plan_text(plan) == (
-        "1. Do all of this on a piece of paper first: along an edge of 228.6 mm, the holes come 54.3, 94.3, 134.3 "
+        "1. Do what follows on a piece of paper first: along an edge of 228.6 mm, the holes come 54.3, 94.3, 134.3 "
         "and 174.3 mm from the head, and 12 mm from the edge that is bound.",
         "2. Set the stop on the right to 94.3 mm, counted from the middle of the punch; it then stands 54.3 mm from "
         "the middle of the hole next to it.",

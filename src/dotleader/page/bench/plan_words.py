@@ -92,7 +92,7 @@ def _trial(plan: Plan) -> str:
     comes = "hole comes" if len(pattern.centres) == 1 else "holes come"
     near = f", within {millimetres(plan.off, up=True)}" if plan.off >= _NOTICED else ""
     return (
-        f"Do all of this on a piece of paper first: along an edge of {millimetres(pattern.edge)}, the {comes} {at} mm "
+        f"Do what follows on a piece of paper first: along an edge of {millimetres(pattern.edge)}, the {comes} {at} mm "
         f"from the {end_name(pattern, True)}{near}, and {millimetres(pattern.inset)} from the edge that is bound."
     )
 
