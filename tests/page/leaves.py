@@ -10,6 +10,7 @@ from dotleader.handbook.stocks.stock import Stock
 from dotleader.page.drawn import Drawn, Text
 from dotleader.page.extents import extents
 from dotleader.page.face.faces import Face, faces_of
+from dotleader.page.face.folded import place_folded
 from dotleader.page.face.furniture import Imprint
 from dotleader.page.face.placement import place
 from dotleader.page.laid import LabelSlot, LaidCard, LaidFace
@@ -69,7 +70,8 @@ def laid(
 
 
 def faces(*cards: LaidCard, stock: Stock = STOCKS["sample"], imprint: Imprint = IMPRINT) -> tuple[Face, ...]:
-    return tuple(faces_of(place(cards), imprint, stock))
+    placement = place_folded(cards) if stock.folded else place(cards)
+    return tuple(faces_of(placement, imprint, stock))
 
 
 def by_title(some: tuple[Face, ...]) -> dict[str, Face]:

@@ -1,8 +1,7 @@
 """Paths to cut by, from the leaves on a sheet. Whole micrometres.
 
-Outside checks: a hole of 6 mm whose film is to seal 3 mm around it needs 12 mm cut out of the paper, from 6 to 18 mm
-off the edge where its centre is 12 mm in (derived from what makers of film ask for, at least 1/8 in of seal); two A5
-fill A4 and two half letters fill letter, so that their common side is one cut (ISO 216, US sizes).
+Outside checks: two A5 fill A4 and two half letters fill letter, so that their common side is one cut (ISO 216, US
+sizes).
 """
 
 from __future__ import annotations
@@ -15,12 +14,12 @@ from hypothesis import strategies as st
 
 from dotleader.handbook.stocks.measures import FILLING
 from dotleader.handbook.stocks.stock import Stock
-from dotleader.page.drawn import Text, mm
+from dotleader.page.drawn import Text
 from dotleader.page.extents import Rect, extents
 from dotleader.page.imposition import imposition
 from dotleader.page.sheet.cut_files import cut_by, cut_file
 from dotleader.page.sheet.cut_shapes import Arc, Circle, Cutting, Layer, Open, Outline, Point, Straight
-from dotleader.page.sheet.cutting import LEAST_PAPER, cuttings, outline, relief_room
+from dotleader.page.sheet.cutting import cuttings, outline
 from dotleader.page.sheet.sheets import LeafPlace, Sheet, sheets
 from dotleader.source.record import replace
 from tests.page.leaves import EVERY_KIND, STOCKS, faces, laid, stocks
@@ -250,48 +249,6 @@ def test_a_pouch_lies_across_with_its_leaf() -> None:
     (first, *_) = cuttings(printed(stock), stock)
     (left, top, right, bottom), *_ = (around(path) for path in first.on(Layer.POUCH) if isinstance(path, Outline))
     assert (right - left, bottom - top) == (148_000, 106_000)
-
-
-def test_a_hole_of_6_mm_with_3_mm_of_seal_is_cut_12_mm_wide_from_6_to_18_mm_off_the_edge_of_the_pouch() -> None:
-    stock = STOCKS["sample"]
-    (cutting,) = cuttings(printed(stock), stock, relief=mm(3))
-    (pouch,) = (around(path) for path in cutting.on(Layer.POUCH) if isinstance(path, Outline))
-    holes = [hole for hole in cutting.on(Layer.HOLES) if isinstance(hole, Circle)]
-    assert len(holes) == 4
-    for hole in holes:
-        assert 2 * hole.radius == mm(12)
-        assert (hole.x - hole.radius - pouch.left, hole.x + hole.radius - pouch.left) == (mm(6), mm(18))
-
-
-def test_holes_are_widened_no_farther_than_the_leaf_has_room() -> None:
-    stock = STOCKS["sample"]
-    room = relief_room(stock)
-    cuttings(printed(stock), stock, relief=room)
-    with pytest.raises(ValueError, match=str(room)):
-        cuttings(printed(stock), stock, relief=room + 1)
-    assert relief_room(STOCKS["A5"]) == 0  # no film
-    assert relief_room(replace(stock, holes=())) == 0
-
-
-@settings(deadline=None)
-@given(stocks(), st.integers(2_000, 12_000))
-def test_widened_holes_leave_paper_around_them(stock: Stock, corner: int) -> None:
-    stock = replace(stock, pouch=(stock.leaf[0] + 6_350, stock.leaf[1] + 6_350), corner_radius=corner)
-    room = relief_room(stock)
-    if room == 0:
-        return
-    some = printed(stock, 2)
-    plain, (widened, *_) = cuttings(some, stock)[0], cuttings(some, stock, relief=room)
-    leaves = [rect_of(place) for place in some[0].front.leaves]
-    holes = [hole for hole in widened.on(Layer.HOLES) if isinstance(hole, Circle)]
-    middles = [(hole.x, hole.y) for hole in plain.on(Layer.HOLES) if isinstance(hole, Circle)]
-    assert [(hole.x, hole.y) for hole in holes] == middles
-    for hole in holes:
-        reach = hole.radius + LEAST_PAPER
-        assert any(Rect(hole.x - reach, hole.y - reach, hole.x + reach, hole.y + reach).inside(leaf) for leaf in leaves)
-    for one, other in combinations(holes, 2):
-        apart = ((one.x - other.x) ** 2 + (one.y - other.y) ** 2) ** 0.5
-        assert apart >= one.radius + other.radius + LEAST_PAPER - 1
 
 
 def test_what_the_files_are_called_and_which_sheet_has_which() -> None:

@@ -16,9 +16,9 @@ from hypothesis import strategies as st
 from dotleader.handbook.stocks.stock import Stock
 from dotleader.page.drawn import mm
 from dotleader.page.extents import Rect
-from dotleader.page.imposition import Slot, imposition
+from dotleader.page.imposition import Slot, imposition, on_sheet
 from dotleader.page.sheet.duplex import TURNINGS, Turning
-from dotleader.page.sheet.sheets import behind, on_sheet
+from dotleader.page.sheet.sheets import behind
 from tests.page.leaves import STOCKS, stocks
 
 

@@ -16,12 +16,12 @@ from dotleader.handbook.stocks.stock import Stock
 from dotleader.page.drawn import Box, Drawn, Group, Line, Link, Text, mm
 from dotleader.page.extents import HERE, Rect, Turned, extents
 from dotleader.page.face.placement import Side
-from dotleader.page.imposition import Slot, imposition
+from dotleader.page.imposition import Slot, imposition, on_sheet
 from dotleader.page.laid import LaidCard
 from dotleader.page.sheet.cut_files import cut_file
 from dotleader.page.sheet.duplex import TURNINGS, Turning
 from dotleader.page.sheet.sheet_marks import HOLE_CROSS, hole_centres
-from dotleader.page.sheet.sheets import LeafPlace, Sheet, SheetSide, on_sheet, sheet_count, sheets
+from dotleader.page.sheet.sheets import LeafPlace, Sheet, SheetSide, sheet_count, sheets
 from tests.page.leaves import EVERY_KIND, STOCKS, faces, laid
 
 BOTH_TURNINGS = pytest.mark.parametrize("turning", TURNINGS)

@@ -8,7 +8,7 @@ from pathlib import Path
 from dotleader.handbook.stocks.known import STOCK_NAMES, known_stock
 from dotleader.handbook.stocks.library import ALSO_CALLED, LIBRARY
 from dotleader.handbook.stocks.making import made
-from dotleader.handbook.stocks.measures import seals
+from dotleader.handbook.stocks.measures import open_size, seals
 
 PAGE = Path(__file__).parents[2] / "docs" / "stocks.md"
 
@@ -21,6 +21,8 @@ copy the block, give it a name of its own, and change what you like. `docs/langu
 The two holes are those of ISO 838. The spacings of three holes and of six and seven rings are those of what is sold.
 How wide American holes are and how far from the edge stands in no standard that we have read, nor does anything of
 rings: **punch a piece of paper and measure it** before you print.
+
+A leaf is what is read at one time: of a folded card, one of its four faces.
 
 In millimetres, the centres of the holes counted from the upper end of the leaf's edge (the left end where it is bound
 at the top), and the distance of the centres from that edge:
@@ -43,7 +45,8 @@ def _rows() -> Iterator[str]:
         size = " x ".join(map(_mm, stock.leaf))
         edge = _mm(stock.hole_edge) if stock.holes else ""
         film = f" in a pouch of {' x '.join(map(_mm, stock.pouch))}" if any(seals(stock)) else ""
-        yield f"| `{name}` | {size}{film} | {', '.join(map(_mm, stock.holes)) or 'none'} | {edge} |\n"
+        fold = f", folded once from {' x '.join(map(_mm, open_size(stock)))}" if stock.folded else ""
+        yield f"| `{name}` | {size}{film}{fold} | {', '.join(map(_mm, stock.holes)) or 'none'} | {edge} |\n"
 
 
 def _also() -> str:

@@ -21,7 +21,7 @@ from dotleader.page.sheet.cut_shapes import Arc, Circle, Cut, Cutting, Layer, Op
 Code: TypeAlias = tuple[int, str]
 """A group of a DXF file: what it is, and its value."""
 
-_RED, _BLUE, _BLACK = "1", "5", "7"  # of the AutoCAD colour index; 7 is black on white
+_RED, _GREEN, _BLUE, _BLACK = "1", "3", "5", "7"  # of the AutoCAD colour index; 7 is black on white
 
 
 def cut_dxf(cutting: Cutting) -> bytes:
@@ -87,6 +87,8 @@ def _colour(layer: Layer) -> str:
     match layer:
         case Layer.HOLES | Layer.OUTLINES:
             return _RED
+        case Layer.FOLDS:
+            return _GREEN
         case Layer.REGISTRATION:
             return _BLACK
         case Layer.POUCH | Layer.PAPER:

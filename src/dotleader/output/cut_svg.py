@@ -3,9 +3,9 @@
 One user unit is one millimetre: `width` and `height` are in mm and the `viewBox` says the same numbers, so that no
 program can take them for pixels (1 in = 25.4 mm = 96 px in CSS, 90 px in some older editors). The origin is the
 upper left corner of the sheet's front, y down. Each layer is a group with an `id`; each shape bears its own stroke,
-a hairline of 0.025 mm (0.001 in is 0.0254 mm, what laser cutters take for a cut at most), red where it is cut, blue
-where it is for the eye only, black for printed marks. No transformations, style sheets, or text. Equal cuttings give
-equal bytes.
+a hairline of 0.025 mm (0.001 in is 0.0254 mm, what laser cutters take for a cut at most), red where it is cut, green
+where a fold is scored, blue where it is for the eye only, black for printed marks. No transformations, style sheets,
+or text. Equal cuttings give equal bytes.
 """
 
 from __future__ import annotations
@@ -44,6 +44,8 @@ def _colour(layer: Layer) -> str:
     match layer:
         case Layer.HOLES | Layer.OUTLINES:
             return "#ff0000"
+        case Layer.FOLDS:
+            return "#00aa00"
         case Layer.REGISTRATION:
             return "#000000"
         case Layer.POUCH | Layer.PAPER:

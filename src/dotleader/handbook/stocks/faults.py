@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from dotleader.handbook.stocks.fault import Amiss, millimetres
+from dotleader.handbook.stocks.fold_faults import fold_faults
 from dotleader.handbook.stocks.hole_faults import hole_faults
 from dotleader.handbook.stocks.measures import (
     BLEED,
@@ -18,10 +19,12 @@ from dotleader.handbook.stocks.measures import (
     fills,
     hole_strip,
     may_fill,
+    open_size,
     seals,
     sides_around,
     text_width,
 )
+from dotleader.handbook.stocks.relief import narrow_relief, relief_faults
 from dotleader.handbook.stocks.stock import Stock
 from dotleader.handbook.stocks.thickness import hole_from_edge, narrowest_ring, stack_thickness
 
@@ -56,13 +59,23 @@ def amiss(stock: Stock) -> Iterator[Amiss]:
     thick = list(_thickness(stock))
     yield from thick
     if not pouches:  # from whose edge holes are counted
-        yield from () if corner else hole_faults(stock)
+        yield from () if corner else _holes(stock)
         yield from () if thick else _rings(stock)
     yield from _reading(stock)
 
 
+def _holes(stock: Stock) -> Iterator[Amiss]:
+    folds = list(fold_faults(stock))
+    yield from folds
+    holes = [] if folds else list(hole_faults(stock))
+    yield from holes
+    if not folds and not holes:
+        yield from relief_faults(stock)
+
+
 def doubtful(stock: Stock) -> Iterator[Amiss]:
-    """What had better not be, in a stock that can be made: a seal of almost 1/8 in."""
+    """What had better not be, in a stock that can be made: a seal of less than 1/8 in, around the leaf or its holes."""
+    yield from narrow_relief(stock)
     if stock.pouch == (0, 0):
         return
     narrowest = min(seals(stock))
@@ -88,12 +101,15 @@ def _printable_margin(stock: Stock) -> Iterator[Amiss]:
 
 def _paper(stock: Stock) -> Iterator[Amiss]:
     """The leaf has to fit the paper with bleed and crop marks, or fill it so that none are needed."""
-    leaf, paper = stock.leaf, stock.paper
+    leaf, paper = open_size(stock), stock.paper
+    of = "cut lines" if stock.cut_lines == "separate" else "leaf"
+    what = "open card" if stock.folded else "leaf"
     around = 2 * sides_around(stock.printable_margin)
     ways = (leaf, leaf[::-1])
     if any(width + around <= paper[0] and height + around <= paper[1] for width, height in ways):
         return
-    if any(fills(width, paper[0]) and fills(height, paper[1]) for width, height in ways):
+    filling = any(fills(width, paper[0]) and fills(height, paper[1]) for width, height in ways)
+    if filling and stock.cut_lines != "separate":
         if not may_fill(stock):
             yield _lost(stock)
         return
@@ -102,25 +118,26 @@ def _paper(stock: Stock) -> Iterator[Amiss]:
     if over > 0:
         yield Amiss(
             "leaf",
-            f"The leaf is {millimetres(over, up=True)} larger than the paper ({name}).",
-            "Take a smaller leaf or a larger paper.",
+            f"The {what} is {millimetres(over, up=True)} larger than the paper ({name}).",
+            f"Take a smaller leaf{' (each face is one)' if stock.folded else ''} or a larger paper.",
         )
         return
     advice = (
-        f"Leave {millimetres(around // 2)} of paper on every side of a leaf: for the printable margin and for crop "
-        f"marks outside of {millimetres(BLEED)} of bleed. Or fill the paper with it exactly."
+        f"Leave {millimetres(around // 2)} of paper on every side of the {what}: for the printable margin and for crop "
+        f"marks outside of {millimetres(BLEED)} of bleed. "
+        + ("Or have `shared` cut lines." if filling else "Or fill the paper with it exactly.")
     )
     if over + 2 * BLEED > 0:
         bleeding = over + 2 * BLEED
         yield Amiss(
-            "leaf",
-            f"The leaf with its bleed is {millimetres(bleeding, up=True)} larger than the paper ({name}).",
+            of,
+            f"The {what} with its bleed is {millimetres(bleeding, up=True)} larger than the paper ({name}).",
             advice,
         )
         return
     yield Amiss(
-        "leaf",
-        f"Beside the leaf, {millimetres(over + around, up=True)} of paper ({name}) are missing for the crop marks.",
+        of,
+        f"Beside the {what}, {millimetres(over + around, up=True)} of paper ({name}) are missing for the crop marks.",
         advice,
     )
 

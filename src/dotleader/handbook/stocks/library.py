@@ -5,6 +5,7 @@ letter, 2.75 in on half letter. Seven and six rings: the gaps of the organisers 
 gives. Not standardised, and common practice without a source: the width of American holes (9/32 in), their
 distance from the edge (1/2 in), and two of them 2.75 in apart in an upper edge. Six rings take the holes of loose
 leaves in JIS Z 8303: 6 mm, 6.5 mm from the edge (read in a printer's summary). Whoever has another punch measures it.
+What fits a kneeboard: A5, half letter, and a quarter of letter (common practice, no source).
 """
 
 from __future__ import annotations
@@ -84,6 +85,12 @@ stock 6 x 9 in pouch
   holes ................. 4, 40 mm apart, 6 mm wide, 12 mm from edge
   paper ................. Letter
 
+stock kneeboard, A5
+  leaf .................. A5
+  holes ................. none
+  bound at .............. top
+  paper ................. A4
+
 stock kneeboard, half letter
   leaf .................. half letter
   holes ................. none
@@ -95,6 +102,30 @@ stock kneeboard, quarter letter
   holes ................. none
   bound at .............. top
   paper ................. Letter
+
+stock folded card, A6
+  leaf .................. A6
+  holes ................. none
+  folded ................ once
+  paper ................. A4
+
+stock folded card, A5
+  leaf .................. A5
+  holes ................. none
+  folded ................ once
+  paper ................. A4
+
+stock folded card, quarter letter
+  leaf .................. 4.25 x 5.5 in
+  holes ................. none
+  folded ................ once
+  paper ................. Letter
+
+stock folded card, half letter
+  leaf .................. half letter
+  holes ................. none
+  folded ................ once
+  paper ................. Letter
 """
 """Each block a stock. The names are what `stock NAME` takes."""
 
@@ -105,4 +136,16 @@ ALSO_CALLED = {
     "letter, three holes": "letter",
     "half letter, three holes": "half letter",
     "6 x 9 in pouch, four holes": "6 x 9 in pouch",
+    "5.75 x 8.75 in": "6 x 9 in pouch",
+    "5.75 x 8.75 in leaf in 6 x 9 in pouch": "6 x 9 in pouch",
+    "A5, top bound": "A5, bound at top",
+    "top-bound card": "A5, bound at top",
+    "half letter, top bound": "half letter, bound at top",
+    "kneeboard width": "kneeboard, half letter",
+    "folded card": "folded card, A6",
+    "single folded card": "folded card, A6",
+    "A5 folded to A6": "folded card, A6",
+    "A4 folded to A5": "folded card, A5",
+    "half letter folded to quarter letter": "folded card, quarter letter",
+    "letter folded to half letter": "folded card, half letter",
 }

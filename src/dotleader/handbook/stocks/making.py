@@ -37,6 +37,9 @@ def made(written: Written, name: str, spot: Spot | None) -> Stock:
         printable_margin=written.printable_margin,
         rings=(rings.count or row.count) if rings.inside else 0,
         ring_width=rings.inside,
+        folded=written.folded,
+        cut_lines=written.cut_lines,
+        relief=written.relief,
     )
 
 

@@ -36,6 +36,9 @@ OUTER_MARGIN = 14_000
 FREE_EDGE = 6_000
 """No text stands nearer to a leaf's edge. Where a printer leaves more than this white, no leaf can fill the paper."""
 
+FOLD_MARGIN = 10_000
+"""Least width beside a fold that is free of text: nothing is bound there, and a fold takes little (our own measure)."""
+
 HOLE_CLEARANCE = 1_000
 DUPLEX_ERROR = 1_000
 """How far the back of a sheet may be out of register with its front (a copier's service limit)."""
@@ -50,11 +53,13 @@ def hole_strip(stock: Stock) -> int:
     if not stock.holes:
         return 0
     radius = -(-stock.hole_diameter // 2)
-    return stock.hole_edge + radius + HOLE_CLEARANCE + DUPLEX_ERROR
+    return stock.hole_edge + radius + stock.relief + HOLE_CLEARANCE + DUPLEX_ERROR
 
 
 def binding_margin(stock: Stock) -> int:
-    """How far from the binding edge text may begin."""
+    """How far from the binding edge, or from the fold of a folded card, text may begin."""
+    if stock.folded:
+        return FOLD_MARGIN
     return max(BINDING_MARGIN, hole_strip(stock))
 
 
@@ -71,8 +76,22 @@ def fills(length: int, paper: int) -> int:
 
 
 def may_fill(stock: Stock) -> bool:
-    """Whether leaves may reach to the paper's edges: not where a printer would leave out what stands at their foot."""
-    return stock.printable_margin <= FREE_EDGE
+    """Whether leaves may reach to the paper's edges: not where each is to have cut lines of its own, nor where a
+    printer would leave out what stands at their foot."""
+    return stock.cut_lines != "separate" and stock.printable_margin <= FREE_EDGE
+
+
+def leaves_together(stock: Stock) -> int:
+    """How many leaves are cut out in one piece."""
+    return 2 if stock.folded else 1
+
+
+def open_size(stock: Stock) -> tuple[int, int]:
+    """Width and height of what is cut out in one piece: a leaf, or a folded card that lies open."""
+    width, height = stock.leaf
+    if not stock.folded:
+        return width, height
+    return (2 * width, height) if stock.bound_at == "left" else (width, 2 * height)
 
 
 def sides_around(printable_margin: int = PRINTABLE_MARGIN) -> int:

@@ -16,7 +16,7 @@ from dotleader.handbook.stocks.reading import Unread
 from dotleader.handbook.stocks.rows import SAMPLES, changed
 from dotleader.handbook.stocks.sizes import PAPERS, SIZES, paper_named
 from dotleader.handbook.stocks.stock import Stock
-from dotleader.handbook.stocks.written import Written
+from dotleader.handbook.stocks.written import HoleRow, Written
 from dotleader.source.finding import Finding, Related
 from dotleader.source.outcome import Outcome
 from dotleader.source.record import replace
@@ -53,7 +53,7 @@ def read_stock(placed: Placed | None, source: SourceText, paper: str, paper_spot
     return Outcome(stock, tuple(findings))
 
 
-_ALIKE = {"pouch": ("seal", "leaf"), "paper thickness": ("paper weight",)}
+_ALIKE = {"pouch": ("seal", "leaf"), "paper thickness": ("paper weight",), "cut lines": ("leaf",)}
 """Rows that say the same in another way."""
 
 
@@ -152,6 +152,12 @@ class _Reading:
                 self._unread(key, words, one)
             else:
                 written = one
+        if "folded" in rows and written.folded:
+            # the stock that is changed may have holes and film; only those that are written here are a mistake
+            if "holes" not in rows:
+                written = replace(written, holes=HoleRow(0, (), 0, 0), relief=written.relief if "relief" in rows else 0)
+            if not {"pouch", "seal"} & rows.keys():
+                written = replace(written, pouch=(0, 0), seal=-1, film=0)
         return self._with_film(rows, written)
 
     def _with_film(self, rows: dict[str, Words], written: Written) -> Written:

@@ -19,7 +19,10 @@ SAMPLES = {
     "corners": "corners .... 6 mm",
     "holes": "holes .... 4, 40 mm apart, 6 mm wide, 12 mm from edge",
     "rings": "rings .... 3, 25 mm",
+    "relief": "relief .... 3 mm",
     "bound at": "bound at .... left",
+    "folded": "folded .... once",
+    "cut lines": "cut lines .... separate",
     "paper": "paper .... Letter",
     "paper weight": "paper weight .... 120 g/m2",
     "paper thickness": "paper thickness .... 0.15 mm",
@@ -49,10 +52,25 @@ def _edge(text: str) -> str | Unread:
     return edge
 
 
+def _folded(text: str) -> bool | Unread:
+    if folded(text) != "once":
+        return Unread(
+            f"`{text}` is no way to fold a card here.", "A card is folded once, where it is bound, or not at all."
+        )
+    return True
+
+
+def _cut_lines(text: str) -> str | Unread:
+    lines = folded(text)
+    if lines not in ("shared", "separate"):
+        return Unread(f"`{text}` is no way to lay out what is cut.", "Leaves have cut lines `shared` or `separate`.")
+    return lines
+
+
 def _side(text: str) -> str:
     """A measure of one side without the words that say so."""
     words = " ".join(text.split())
-    for ending in (" per side", " on each side", " each side"):
+    for ending in (" per side", " on each side", " each side", " all round"):
         if words.casefold().endswith(ending):
             return words[: -len(ending)]
     return words
@@ -84,7 +102,10 @@ _READ: MappingProxyType[str, tuple[str, Callable[[str], object], object]] = Mapp
         "corners": ("corners", length_of, 0),
         "holes": ("holes", holes_of, HoleRow(0, (), 0, 0)),
         "rings": ("rings", rings_of, Rings(0, 0)),
+        "relief": ("relief", lambda text: length_of(_side(text)), 0),
         "bound at": ("bound_at", _edge, None),
+        "folded": ("folded", _folded, False),
+        "cut lines": ("cut_lines", _cut_lines, None),
         "paper weight": ("paper_thickness", weight_of, None),
         "paper thickness": ("paper_thickness", length_of, None),
         "printable margin": ("printable_margin", length_of, 0),

@@ -21,6 +21,10 @@ class Stock:
     corner; `hole_edge` the distance of the centres from that edge of the leaf. `pouch` (0, 0) is no film; else the leaf
     lies in its middle, with `film` on each side. `rings` are the number and `ring_width` the inner width of the rings
     that hold the leaves, 0 where nothing is said of rings.
+
+    A `folded` card is two leaves joined at their binding edge, where it is folded: `leaf` is one of its four faces.
+    `relief` is how much wider, all round, holes are cut into the paper than they are punched, so that film seals
+    around them.
     """
 
     name: str
@@ -40,3 +44,6 @@ class Stock:
     printable_margin: int = PRINTABLE_MARGIN
     rings: int = 0
     ring_width: int = 0
+    folded: bool = False
+    cut_lines: str = ""  # "shared" | "separate" | "", which is whatever takes more leaves to a sheet
+    relief: int = 0

@@ -50,3 +50,6 @@ class Written:
     printable_margin: int = PRINTABLE_MARGIN
     read_at: int = 600_000
     rings: Rings = Rings(0, 0)
+    folded: bool = False
+    cut_lines: str = ""
+    relief: int = 0

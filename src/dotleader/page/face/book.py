@@ -8,6 +8,7 @@ from dotleader.handbook.model import Handbook
 from dotleader.handbook.stocks.stock import Stock
 from dotleader.page.face.declared import lay_declared
 from dotleader.page.face.faces import Face, faces_of
+from dotleader.page.face.folded import place_folded
 from dotleader.page.face.front_matter import lay_title, with_control_leaf
 from dotleader.page.face.furniture import Imprint
 from dotleader.page.face.placement import Placement
@@ -31,12 +32,16 @@ class Book:
 def make_book(handbook: Handbook, cards: Iterable[LaidCard], draft: int | None = None) -> Book:
     """A book of everything. `cards` are the laid-out checklists, amplified texts and essays in the order of the source.
 
-    `draft` is the number of errors when a draft is printed in spite of them, None otherwise.
+    Of a folded card all four faces belong to the cards: nothing goes before them. `draft` is the number of errors when
+    a draft is printed in spite of them, None otherwise.
     """
     frame = frame_of(handbook.stock)
     title = lay_title(handbook, frame)
-    found = (*lay_index(handbook, frame), *cards, *lay_declared(handbook, frame, symbols_of(handbook)))
-    placement = with_control_leaf(title, found, frame)
+    if handbook.stock.folded:
+        placement = place_folded(cards)
+    else:
+        found = (*lay_index(handbook, frame), *cards, *lay_declared(handbook, frame, symbols_of(handbook)))
+        placement = with_control_leaf(title, found, frame)
     imprint = Imprint(title.title, handbook.fact("registration"))
     faces = tuple(faces_of(placement, imprint, handbook.stock, draft))
     return Book(title.title, handbook.stock, placement, faces)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
+from dotleader.handbook.stocks.measures import leaves_together
 from dotleader.page.drawn import Group, Link
 from dotleader.page.face.book import Book
 from dotleader.page.face.faces import Face
@@ -55,8 +56,12 @@ def read_span(text: str) -> tuple[Label, Label] | None:
 
 
 def selected(book: Book, wanted: Wanted) -> Book:
-    """The book with only the leaves that are wanted, front and back; links to other leaves are taken away."""
-    leaves = zip(book.faces[::2], book.faces[1::2], strict=True)
+    """The book with only the leaves that are wanted, front and back; links to other leaves are taken away.
+
+    A folded card is kept whole.
+    """
+    each = 2 * leaves_together(book.stock)
+    leaves = [book.faces[at : at + each] for at in range(0, len(book.faces), each)]
     kept = [leaf for leaf in leaves if any(wanted.means(face) for face in leaf)]
     labels = {str(face.label) for leaf in kept for face in leaf}
     return replace(book, faces=tuple(_unlinked(face, labels) for leaf in kept for face in leaf))

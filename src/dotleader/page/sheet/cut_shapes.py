@@ -14,9 +14,11 @@ Point: TypeAlias = tuple[int, int]
 
 
 class Layer(Enum):
-    """`value` is the layer's name in a file. What is cut, then what the eye or the machine finds the sheet by."""
+    """`value` is the layer's name in a file. What is cut or scored, then what the eye or the machine finds the sheet
+    by."""
 
     HOLES = "holes"
+    FOLDS = "folds"
     OUTLINES = "outlines"
     REGISTRATION = "registration"
     POUCH = "pouch"
@@ -25,6 +27,11 @@ class Layer(Enum):
     @property
     def is_cut(self) -> bool:
         return self in (Layer.HOLES, Layer.OUTLINES)
+
+    @property
+    def is_scored(self) -> bool:
+        """Whether the paper is creased along it, not cut through."""
+        return self is Layer.FOLDS
 
 
 @record
@@ -97,5 +104,5 @@ class Cutting:
 
     @property
     def is_empty(self) -> bool:
-        """Whether there is nothing to cut: a leaf as large as its paper, with square corners and no holes."""
-        return not any(cut.layer.is_cut for cut in self.cuts)
+        """Whether there is nothing to cut or to score: a leaf as large as its paper, square corners and no holes."""
+        return not any(cut.layer.is_cut or cut.layer.is_scored for cut in self.cuts)

@@ -7,32 +7,29 @@ their paper have the straight sides that they share cut once, as open lines; whe
 of a circle is an open line of its own and is cut before the sides. A side that is the paper's own edge, or as good
 as that, is not cut: the paper's edge is the leaf's.
 
-Inner before outer: holes, corners, lines between leaves, lines towards waste, outlines. Nothing is cut twice.
+A folded card is one piece: it has one outline, and the line of its fold, which is scored and not cut.
+
+Inner before outer: holes, folds, corners, lines between leaves, lines towards waste, outlines. Nothing is cut twice.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from dotleader.handbook.stocks.measures import DUPLEX_ERROR, FILLING, binding_margin
+from dotleader.handbook.stocks.measures import FILLING, leaves_together
 from dotleader.handbook.stocks.stock import Stock
-from dotleader.page.drawn import mm
 from dotleader.page.extents import Rect
 from dotleader.page.face.placement import Side
-from dotleader.page.imposition import Slot
+from dotleader.page.imposition import Slot, folds, on_sheet, united
 from dotleader.page.sheet.cut_shapes import Arc, Circle, Cut, Cutting, Layer, Open, Outline, Part, Point, Straight
 from dotleader.page.sheet.sheet_marks import hole_centres
-from dotleader.page.sheet.sheets import LeafPlace, Sheet, on_sheet
-
-LEAST_PAPER = mm(1)
-"""What must be left of the paper beside a widened hole (common practice, no source)."""
+from dotleader.page.sheet.sheets import LeafPlace, Sheet
 
 
-def cuttings(papers: Iterable[Sheet], stock: Stock, relief: int = 0, marks: Sequence[Rect] = ()) -> tuple[Cutting, ...]:
+def cuttings(papers: Iterable[Sheet], stock: Stock, marks: Sequence[Rect] = ()) -> tuple[Cutting, ...]:
     """How the sheets are cut, each arrangement once, in the order of `Sheet.arrangement`.
 
-    `relief` is how much wider, all round, holes are cut than they will be punched, so that film seals around them;
-    a ValueError where the leaf has no room for it (`relief_room`). `marks` are printed registration marks.
+    `marks` are printed registration marks.
     """
     alike: dict[int, list[Sheet]] = {}
     for sheet in papers:
@@ -43,42 +40,22 @@ def cuttings(papers: Iterable[Sheet], stock: Stock, relief: int = 0, marks: Sequ
             number,
             tuple(sheet.number for sheet in some),
             stock.paper,
-            tuple(_cuts(some[0].front.leaves, stock, relief, marks)),
+            tuple(_cuts(some[0].front.leaves, stock, marks)),
         )
         for number, some in sorted(alike.items())
     )
 
 
-def relief_room(stock: Stock) -> int:
-    """The most by which holes can be widened all round; 0 without film, which alone could seal them.
-
-    Paper must be left between a widened hole and its neighbour, the edges and the rounded corners, and it must not
-    reach what is printed, be the back out of register or not. With 6 mm holes and 3 mm of seal, 12 mm are cut out.
-    """
-    if stock.pouch == (0, 0) or not stock.holes:
-        return 0
-    across, along = stock.leaf if stock.bound_at == "left" else stock.leaf[::-1]
-    radius = -(-stock.hole_diameter // 2)
-    edge = min(stock.hole_edge, across - stock.hole_edge)
-    ends = min(stock.holes[0], along - stock.holes[-1])
-    room = [edge - LEAST_PAPER, ends - LEAST_PAPER, binding_margin(stock) - stock.hole_edge - DUPLEX_ERROR]
-    room += [(b - a - LEAST_PAPER) // 2 for a, b in zip(stock.holes, stock.holes[1:], strict=False)]
-    corner = stock.corner_radius
-    if edge < corner and ends < corner:
-        from_middle = ((corner - edge) ** 2 + (corner - ends) ** 2) ** 0.5
-        room.append(int(corner - from_middle) - LEAST_PAPER)
-    return max(0, min(room) - radius)
-
-
-def _cuts(leaves: Sequence[LeafPlace], stock: Stock, relief: int, marks: Sequence[Rect]) -> Iterator[Cut]:
-    if relief and relief > relief_room(stock):
-        raise ValueError(f"a leaf has room to widen its holes by {relief_room(stock)}, not by {relief}")
-    rects = [_up_to_paper(place, stock.paper) for place in leaves]
+def _cuts(leaves: Sequence[LeafPlace], stock: Stock, marks: Sequence[Rect]) -> Iterator[Cut]:
+    together = leaves_together(stock)
+    lying = [place.rect for place in leaves]
+    rects = [_up_to_paper(piece, stock.paper) for piece in united(lying, together)]
     paper = Rect(0, 0, *stock.paper)
     joined = [
         rect for at, rect in enumerate(rects) if _at_edge(rect, paper) or _touches(rect, rects[:at] + rects[at + 1 :])
     ]
-    yield from (Cut(Layer.HOLES, hole) for place in leaves for hole in _holes(place, stock, relief))
+    yield from (Cut(Layer.HOLES, hole) for place in leaves for hole in _holes(place, stock))
+    yield from (Cut(Layer.FOLDS, _straight(fold)) for fold in folds(lying, together))
     if stock.corner_radius:
         yield from (Cut(Layer.OUTLINES, corner) for rect in joined for corner in _corners(rect, stock.corner_radius))
     yield from (Cut(Layer.OUTLINES, line) for line in _lines(joined, paper))
@@ -89,11 +66,11 @@ def _cuts(leaves: Sequence[LeafPlace], stock: Stock, relief: int, marks: Sequenc
     yield Cut(Layer.PAPER, outline(paper))
 
 
-def _holes(place: LeafPlace, stock: Stock, relief: int) -> Iterator[Circle]:
+def _holes(place: LeafPlace, stock: Stock) -> Iterator[Circle]:
     there = on_sheet(Slot(place.x, place.y, place.w, place.h, place.turn))
     for centre in hole_centres(stock, Side.FRONT):
         x, y = there.point(*centre)
-        yield Circle(x, y, stock.hole_diameter // 2 + relief)
+        yield Circle(x, y, stock.hole_diameter // 2 + stock.relief)
 
 
 def _pouch(place: LeafPlace, stock: Stock) -> Rect:
@@ -103,15 +80,20 @@ def _pouch(place: LeafPlace, stock: Stock) -> Rect:
     return Rect(left, top, left + width, top + height)
 
 
-def _up_to_paper(place: LeafPlace, paper: tuple[int, int]) -> Rect:
-    """The leaf, each side that is as good as the paper's edge moved there."""
-    right, bottom = place.x + place.w, place.y + place.h
+def _up_to_paper(piece: Rect, paper: tuple[int, int]) -> Rect:
+    """A leaf or folded card, each side that is as good as the paper's edge moved there."""
+    left, top, right, bottom = piece
     return Rect(
-        0 if place.x <= FILLING else place.x,
-        0 if place.y <= FILLING else place.y,
+        0 if left <= FILLING else left,
+        0 if top <= FILLING else top,
         paper[0] if paper[0] - right <= FILLING else right,
         paper[1] if paper[1] - bottom <= FILLING else bottom,
     )
+
+
+def _straight(line: Rect) -> Open:
+    """A rectangle without width or height as a line."""
+    return Open((line.left, line.top), (Straight(line.right, line.bottom),))
 
 
 def _at_edge(rect: Rect, paper: Rect) -> bool:

@@ -31,7 +31,7 @@ def registration_places(laid: Imposition) -> tuple[Rect, ...]:
     """Where the three squares stand on the front of a sheet; none where there is no room for them."""
     near, right, low = laid.margin, *(length - laid.margin - MARK for length in laid.paper)
     places = tuple(Rect(x, y, x + MARK, y + MARK) for x, y in ((near, near), (right, near), (near, low)))
-    leaves = [_around(Rect(slot.x, slot.y, slot.x + slot.w, slot.y + slot.h), BLEED) for slot in laid.slots]
+    leaves = [_around(piece, BLEED) for piece in laid.pieces]
     crowded = any(_around(place, QUIET).meets(leaf) for place in places for leaf in leaves)
     return () if laid.filling or crowded else places
 

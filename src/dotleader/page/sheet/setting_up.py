@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from dotleader.page.drawn import Drawn, Font, mm
-from dotleader.page.imposition import Imposition
+from dotleader.page.imposition import Imposition, folds
 from dotleader.page.sheet import sheet_marks
 from dotleader.page.sheet.cut_files import cut_by
 from dotleader.page.sheet.duplex import Turning, edge_said
@@ -55,6 +55,7 @@ def _said(laid: Imposition, arrangements: Sequence[int], turning: Turning) -> It
         yield f"A leaf is as large as the paper, and nothing is cut{but}."
     else:
         yield f"The leaves fill the paper, so that no mark can stand beside them. Cut each sheet {' and '.join(cuts)}."
+    yield from _folds(laid)
     if len({slot.turn for slot in laid.slots}) > 1:
         yield "The leaves stand head to foot, so that their edge bands meet at the cut."
     if arrangements:
@@ -65,12 +66,20 @@ def _cuts(laid: Imposition) -> list[str]:
     """In words, where the cuts are: halfway between neighbouring leaves."""
     cuts = []
     for along, word in ((1, "across, "), (0, "upright, ")):
-        ends = sorted({(slot.y + slot.h, slot.y) if along else (slot.x + slot.w, slot.x) for slot in laid.slots})
+        ends = sorted({(piece.bottom, piece.top) if along else (piece.right, piece.left) for piece in laid.pieces})
         middles = [(before[0] + after[1]) // 2 for before, after in pairwise(ends)]
         if middles:
             edge = "upper" if along else "left"
             cuts.append(f"{word}{' and '.join(map(_millimetres, middles))} from its {edge} edge")
     return cuts
+
+
+def _folds(laid: Imposition) -> Iterator[str]:
+    """In words, where a card is folded; no dashes can say so where there is no waste."""
+    for line in sorted(set(folds([slot.rect for slot in laid.slots], laid.together))):
+        upright = line.left == line.right
+        way, at, edge = ("upright", line.left, "left") if upright else ("across", line.top, "upper")
+        yield f"Fold {way}, {_millimetres(at)} from the {edge} edge, the side that is printed first outside."
 
 
 def _millimetres(length: int) -> str:

@@ -5,17 +5,20 @@ Crop marks, rulers and text stand in the waste only; the marks of holes are punc
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from dotleader.handbook.stocks.measures import MARK_LENGTH, MARK_OFFSET
 from dotleader.handbook.stocks.stock import Stock
 from dotleader.page.drawn import Box, Drawn, Font, Line, Text, mm, pt
+from dotleader.page.extents import Rect
 from dotleader.page.face.placement import Side
-from dotleader.page.imposition import Imposition, Slot
+from dotleader.page.imposition import Imposition
 from dotleader.page.type.metrics import cap_height, width
 
 HAIRLINE = pt(0.25)
 HOLE_CROSS = mm(1.8)
+DASH = mm(1)
+"""Of a fold mark, and the gap to the next."""
 
 RULER = mm(100)
 RULER_DEPTH = mm(6)
@@ -43,8 +46,8 @@ def hole_centres(stock: Stock, side: Side) -> tuple[tuple[int, int], ...]:
 
 
 def hole_marks(stock: Stock, side: Side) -> Iterator[Drawn]:
-    """A circle as wide as the hole and a cross in its middle."""
-    radius = stock.hole_diameter // 2
+    """A circle as wide as what is cut out of the paper and a cross in its middle."""
+    radius = stock.hole_diameter // 2 + stock.relief
     for x, y in hole_centres(stock, side):
         yield Box(x - radius, y - radius, 2 * radius, 2 * radius, stroke=HAIRLINE, radius=radius)
         yield from cross(x, y, HOLE_CROSS)
@@ -55,20 +58,36 @@ def cross(x: int, y: int, arm: int) -> Iterator[Line]:
     yield Line(((x, y - arm), (x, y + arm)), HAIRLINE)
 
 
-def crop_marks(slots: tuple[Slot, ...]) -> Iterator[Line]:
-    """Two marks at each corner of each leaf; those that two leaves share stand once."""
+def crop_marks(pieces: Sequence[Rect]) -> Iterator[Line]:
+    """Two marks at each corner of each piece that is cut out; those that two of them share stand once.
+
+    None stands on a piece: where two touch, their common line has its marks at both ends of it.
+    """
     near, far = MARK_OFFSET, MARK_OFFSET + MARK_LENGTH
     points: dict[tuple[tuple[int, int], tuple[int, int]], None] = {}
-    for slot in slots:
-        left, top, right, bottom = slot.x, slot.y, slot.x + slot.w, slot.y + slot.h
+    for left, top, right, bottom in pieces:
         for y in (top, bottom):
             points[(left - far, y), (left - near, y)] = None
             points[(right + near, y), (right + far, y)] = None
         for x in (left, right):
             points[(x, top - far), (x, top - near)] = None
             points[(x, bottom + near), (x, bottom + far)] = None
-    for ends in points:
-        yield Line(ends, HAIRLINE)
+    for start, end in points:
+        stroke = Rect(start[0] - 1, start[1] - 1, end[0] + 1, end[1] + 1)
+        if not any(stroke.meets(piece) for piece in pieces):
+            yield Line((start, end), HAIRLINE)
+
+
+def fold_marks(lines: Iterable[Rect]) -> Iterator[Line]:
+    """Dashes that go on beyond both ends of each fold, as far as crop marks do and as far off the trim."""
+    for left, top, right, bottom in lines:
+        for at in range(MARK_OFFSET, MARK_OFFSET + MARK_LENGTH, 2 * DASH):
+            if left == right:
+                yield Line(((left, top - at - DASH), (left, top - at)), HAIRLINE)
+                yield Line(((left, bottom + at), (left, bottom + at + DASH)), HAIRLINE)
+            else:
+                yield Line(((left - at - DASH, top), (left - at, top)), HAIRLINE)
+                yield Line(((right + at, top), (right + at + DASH, top)), HAIRLINE)
 
 
 def has_rulers(laid: Imposition) -> bool:
@@ -80,9 +99,9 @@ def ruler_places(laid: Imposition) -> tuple[tuple[int, int], tuple[int, int]] | 
     """Where the upright ruler and the level one begin: beside the leaves and below them; None without room."""
     if laid.filling:
         return None
-    first, last = laid.slots[0], laid.slots[-1]
-    beside = _place(laid, first.x, laid.paper[1], first.y, first.h)
-    below = _place(laid, laid.paper[1] - last.y - last.h, laid.paper[0], first.x, first.w)
+    first, last = laid.pieces[0], laid.pieces[-1]
+    beside = _place(laid, first.left, laid.paper[1], first.top, first.bottom - first.top)
+    below = _place(laid, laid.paper[1] - last.bottom, laid.paper[0], first.left, first.right - first.left)
     if beside is None or below is None:
         return None
     return (beside[0], beside[1]), (below[1], laid.paper[1] - below[0])
@@ -137,7 +156,8 @@ def _figures() -> Iterator[tuple[int, str]]:
 
 def with_room(laid: Imposition, words: str, more: Sequence[str]) -> str:
     """The words of a note, and the first of some sayings that ends before the leaf below does; else the last one."""
-    room = laid.slots[0].w - 2 * NOTE_INDENT
+    first = laid.pieces[0]
+    room = first.right - first.left - 2 * NOTE_INDENT
     sayings = [f"{words} {saying}" for saying in more] or [words]
     return next((said for said in sayings if width(said, Font.REGULAR, NOTE_SIZE) <= room), sayings[-1])
 
@@ -145,4 +165,4 @@ def with_room(laid: Imposition, words: str, more: Sequence[str]) -> str:
 def note(laid: Imposition, words: str) -> Iterator[Text]:
     """A line of text at the head of a sheet; nothing where the leaves fill the paper."""
     if not laid.filling:
-        yield Text(laid.slots[0].x + NOTE_INDENT, laid.margin + NOTE_BASE, words, NOTE_SIZE)
+        yield Text(laid.pieces[0].left + NOTE_INDENT, laid.margin + NOTE_BASE, words, NOTE_SIZE)

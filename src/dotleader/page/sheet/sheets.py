@@ -7,7 +7,7 @@ Pages alternate front and back. Where the back of a leaf stands follows from the
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import assert_never
+from typing import TypeAlias, assert_never
 
 from dotleader.handbook.stocks.measures import BLEED
 from dotleader.handbook.stocks.stock import Stock
@@ -15,7 +15,7 @@ from dotleader.page.drawn import Box, Drawn, Group
 from dotleader.page.extents import Rect, Turned
 from dotleader.page.face.faces import Face
 from dotleader.page.face.placement import Side
-from dotleader.page.imposition import Imposition, Slot, imposition, printable
+from dotleader.page.imposition import Imposition, Slot, folds, imposition, on_sheet, printable, united
 from dotleader.page.sheet import sheet_marks
 from dotleader.page.sheet.cut_files import cut_file
 from dotleader.page.sheet.duplex import Turning, edge_said
@@ -23,6 +23,9 @@ from dotleader.page.sheet.leaf_order import Order, leaf_order
 from dotleader.page.sheet.registration import registration_marks
 from dotleader.page.sheet.setting_up import setting_up
 from dotleader.source.record import record, replace
+
+_Leaf: TypeAlias = tuple[Face, Face]
+"""The front and the back of one."""
 
 
 @record
@@ -35,6 +38,10 @@ class LeafPlace:
     w: int
     h: int
     turn: int
+
+    @property
+    def rect(self) -> Rect:
+        return Rect(self.x, self.y, self.x + self.w, self.y + self.h)
 
 
 @record
@@ -62,7 +69,7 @@ class Sheet:
 
 
 def sheet_count(faces: int, stock: Stock) -> int:
-    """How many sheets that many faces take, the sheet of rulers among them."""
+    """How many sheets that many faces take, the sheet of rulers among them. A folded card takes four."""
     laid = imposition(stock)
     return -(-faces // 2 // len(laid.slots)) + (not sheet_marks.has_rulers(laid))
 
@@ -75,27 +82,36 @@ def sheets(
     order: Order = "sequence",
     turning: Turning = "long-edge",
 ) -> Iterator[Sheet]:
-    """The sheets of a book; `faces` are all of them in order, fronts and backs in turn.
+    """The sheets of a book; `faces` are all of them in order, fronts and backs in turn, four to each folded card.
 
     With `cutter_marks` the fronts bear marks by which a cutter finds them, where there is waste to bear them.
     The backs say the first of `backs_say` that they have room for; it should be the longest.
     """
     laid = imposition(stock)
-    pairs = list(zip(faces[::2], faces[1::2], strict=True))
-    behind_them = [behind(laid, slot, stock, turning) for slot in laid.slots]
-    on_each = [[pairs[leaf] for leaf in some] for some in leaf_order(len(pairs), len(laid.slots), order)]
+    leaves = list(zip(faces[::2], faces[1::2], strict=True))
+    behind_them = tuple(behind(laid, slot, stock, turning) for slot in laid.slots)
+    on_each = _on_each(leaves, laid, order)
     arrangements = _arrangements([len(some) for some in on_each])
     if not sheet_marks.has_rulers(laid):
         front, back = setting_up(laid, arrangements if _is_cut(laid, stock) else (), backs_say[:1], turning)
         yield Sheet(0, SheetSide(Side.FRONT, front, ()), SheetSide(Side.BACK, back, ()))
     for number, (some, arrangement) in enumerate(zip(on_each, arrangements, strict=True), start=1):
         how = f"Print at 100 %. Turn on the {edge_said(turning)}."
-        words = f"Sheet {number}, front side. {how} Cut by {cut_file(arrangement)}."
-        fronts = list(zip(laid.slots, (front for front, _ in some), strict=False))
-        front_side = _side(laid, stock, Side.FRONT, fronts, words, cutter_marks)
+        fold = " Fold at the dashes." if stock.folded else ""
+        words = f"Sheet {number}, front side. {how} Cut by {cut_file(arrangement)}.{fold}"
+        up = [back if slot.back_up else front for slot, (front, back) in zip(laid.slots, some, strict=False)]
+        front_side = _side(laid, stock, Side.FRONT, laid.slots, up, words, cutter_marks)
         words = sheet_marks.with_room(laid, f"Sheet {number}, back side. {how}", backs_say)
-        backs = list(zip(behind_them, (back for _, back in some), strict=False))
-        yield Sheet(number, front_side, _side(laid, stock, Side.BACK, backs, words), arrangement)
+        down = [front if slot.back_up else back for slot, (front, back) in zip(laid.slots, some, strict=False)]
+        yield Sheet(number, front_side, _side(laid, stock, Side.BACK, behind_them, down, words), arrangement)
+
+
+def _on_each(leaves: Sequence[_Leaf], laid: Imposition, order: Order) -> list[list[_Leaf]]:
+    """The leaves of each sheet in the order of its slots; those of one piece stay together."""
+    together = laid.together
+    pieces = [leaves[at : at + together] for at in range(0, len(leaves), together)]
+    places = len(laid.slots) // together
+    return [[leaf for piece in some for leaf in pieces[piece]] for some in leaf_order(len(pieces), places, order)]
 
 
 def _is_cut(laid: Imposition, stock: Stock) -> bool:
@@ -127,53 +143,45 @@ def behind(laid: Imposition, slot: Slot, stock: Stock, turning: Turning = "long-
             assert_never(turning)
 
 
-def on_sheet(slot: Slot) -> Turned:
-    """From the coordinates of a face to those of the sheet."""
-    match slot.turn:
-        case 0:
-            return Turned(slot.x, slot.y, 0)
-        case 90:
-            return Turned(slot.x, slot.y + slot.h, 90)
-        case 180:
-            return Turned(slot.x + slot.w, slot.y + slot.h, 180)
-        case _:
-            return Turned(slot.x + slot.w, slot.y, 270)
-
-
-def edges_within(groups: Sequence[Group], area: Rect) -> Iterator[Group]:
-    """The groups of a face, what stands at its edge cut off at a rectangle of the leaf's coordinates."""
+def edges_within(groups: Sequence[Group], *areas: Rect) -> Iterator[Group]:
+    """The groups of a face, what stands at its edge cut off at rectangles of the leaf's coordinates."""
     for group in groups:
         if group.role == "edge":
-            yield replace(group, items=tuple(_cut_off(group.items, area)))
+            yield replace(group, items=tuple(_cut_off(group.items, areas)))
         elif group.role != "links":
             yield group
 
 
-def _cut_off(items: tuple[Drawn, ...], area: Rect) -> Iterator[Drawn]:
+def _cut_off(items: tuple[Drawn, ...], areas: Sequence[Rect]) -> Iterator[Drawn]:
     for item in items:
         if not isinstance(item, Box):
             yield item
             continue
-        left, top, right, bottom = Rect(item.x, item.y, item.x + item.w, item.y + item.h).common(area)
-        if left < right and top < bottom:
-            yield replace(item, x=left, y=top, w=right - left, h=bottom - top)
+        for area in areas:
+            left, top, right, bottom = Rect(item.x, item.y, item.x + item.w, item.y + item.h).common(area)
+            if left < right and top < bottom:
+                yield replace(item, x=left, y=top, w=right - left, h=bottom - top)
 
 
 def _side(
     laid: Imposition,
     stock: Stock,
     side: Side,
-    standing: Sequence[tuple[Slot, Face]],
+    slots: Sequence[Slot],
+    shown: Sequence[Face],
     words: str,
     cutter_marks: bool = False,
 ) -> SheetSide:
+    """One side of a sheet, whose leaves stand in the first of these slots."""
     items: list[Drawn] = []
     places = []
-    for here, face in standing:
-        places.append(LeafPlace(str(face.label), here.x, here.y, here.w, here.h, here.turn))
-        items.append(_leaf(laid, stock, face, here))
+    for slot, face in zip(slots, shown, strict=False):
+        places.append(LeafPlace(str(face.label), slot.x, slot.y, slot.w, slot.h, slot.turn))
+        items.append(_leaf(stock, face, slot, _inkable(laid, slots, slot)))
     if not laid.filling:
-        items.append(Group(0, 0, tuple(sheet_marks.crop_marks(tuple(slot for slot, _ in standing))), role="crop"))
+        taken = [place.rect for place in places]
+        items.append(Group(0, 0, tuple(sheet_marks.crop_marks(united(taken, laid.together))), role="crop"))
+        items.append(Group(0, 0, tuple(sheet_marks.fold_marks(folds(taken, laid.together))), role="fold"))
     places_of_rulers = sheet_marks.ruler_places(laid)
     if places_of_rulers is not None:
         upright, level = places_of_rulers
@@ -186,20 +194,29 @@ def _side(
     return SheetSide(side, kept, tuple(places))
 
 
-def _leaf(laid: Imposition, stock: Stock, face: Face, slot: Slot) -> Group:
+def _leaf(stock: Stock, face: Face, slot: Slot, inkable: Rect) -> Group:
+    """A face at its place; `inkable`, on the sheet, is as far as what stands at its edge may be printed."""
     place = on_sheet(slot)
-    groups = tuple(edges_within(face.groups, _inkable(laid, stock, slot, place)))
+    back = Turned(0, 0, (360 - place.turn) % 360)
+    left, top, right, bottom = inkable
+    area = back.rect(left - place.x, top - place.y, right - place.x, bottom - place.y)
+    groups = tuple(edges_within(face.groups, area))
     holes = Group(0, 0, tuple(sheet_marks.hole_marks(stock, face.side)), role="holes")
     return Group(place.x, place.y, (*groups, *((holes,) if holes.items else ())), place.turn, "leaf")
 
 
-def _inkable(laid: Imposition, stock: Stock, slot: Slot, place: Turned) -> Rect:
-    """How far what stands at a leaf's edge may be printed, in the leaf's coordinates."""
-    width, height = stock.leaf
-    if not laid.filling:
-        return Rect(-BLEED, -BLEED, width + BLEED, height + BLEED)
-    left, top, right, bottom = Rect(slot.x, slot.y, slot.x + slot.w, slot.y + slot.h).common(
-        Rect(*printable(laid.paper, laid.margin))
+def _inkable(laid: Imposition, slots: Sequence[Slot], slot: Slot) -> Rect:
+    """A leaf and its bleed. There is none over a side that another leaf has, too, nor where leaves fill the paper."""
+    here = slot.rect
+    if laid.filling:
+        return here.common(Rect(*printable(laid.paper, laid.margin)))
+    others = [other.rect for other in slots if other != slot]
+    left, top, right, bottom = here
+    beside = [other for other in others if other.top < bottom and top < other.bottom]
+    above = [other for other in others if other.left < right and left < other.right]
+    return Rect(
+        left - (0 if any(other.right == left for other in beside) else BLEED),
+        top - (0 if any(other.bottom == top for other in above) else BLEED),
+        right + (0 if any(other.left == right for other in beside) else BLEED),
+        bottom + (0 if any(other.top == bottom for other in above) else BLEED),
     )
-    back = Turned(0, 0, (360 - place.turn) % 360)
-    return back.rect(left - place.x, top - place.y, right - place.x, bottom - place.y)
