@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import errno
 import os
+import re
 import shlex
 import subprocess
 import sys
@@ -177,7 +178,8 @@ def test_a_damaged_file_is_said_and_left(here: Path, capsys: pytest.CaptureFixtu
         assert (ran.code, ran.out) == (2, "")
         assert ran.err.splitlines() == [
             f"dotleader: The printers in `config/dotleader/printers.txt` cannot be read, because of {said}.",
-            "  Mend that line, or delete the file and set the printers anew.",
+            "  Mend that line, or delete the file and set the printers anew."
+            + " `--printer none` prints without a correction." * (arguments == ("print", "book.cards")),
         ]
     assert path.read_text(encoding="utf-8") == text
     assert names(here) == ["book.cards", "config"]
@@ -201,6 +203,7 @@ def test_a_folder_that_cannot_be_made_or_written_into(
     ran = run(capsys, "printer", "set", "A", "--right", "1")
     assert ran.code == 2
     assert ran.err.startswith("dotleader: `config/dotleader` cannot be made: ")
+    assert re.search(r"set (XDG_CONFIG_HOME|APPDATA) to a folder", ran.err)
     (here / "config").unlink()
     path = keep(here)
 
@@ -233,6 +236,10 @@ def test_a_printer_that_cannot_be_read(here: Path, capsys: pytest.CaptureFixture
     ran = run(capsys, "printer")
     assert (ran.code, ran.out) == (2, "")
     assert "The printers in `config/dotleader/printers.txt` cannot be read: " in ran.err
+    write(here, book=BOOK)
+    for options, offered in (((), True), (("--printer", "A"), False)):
+        ran = run(capsys, "print", "book.cards", *options)
+        assert ("`--printer none` prints without a correction." in ran.err) is offered
 
 
 def test_two_commands_at_once_lose_nothing(here: Path) -> None:

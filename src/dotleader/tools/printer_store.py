@@ -42,6 +42,11 @@ def store_path() -> str:
     return os.path.join(top, "dotleader", _FILE)
 
 
+def _elsewhere() -> str:
+    variable = "APPDATA" if sys.platform == "win32" else "XDG_CONFIG_HOME"
+    return f"Mend that, or set {variable} to a folder of your own."
+
+
 def kept() -> tuple[Printer, ...]:
     """All printers; none where nothing was kept yet. Raises CannotRun where the file cannot be read or is damaged."""
     path = store_path()
@@ -51,7 +56,9 @@ def kept() -> tuple[Printer, ...]:
     except FileNotFoundError:
         return ()
     except OSError as error:
-        raise CannotRun(f"The printers in `{shown_name(path)}` cannot be read: {because(error)}.") from error
+        raise CannotRun(
+            f"The printers in `{shown_name(path)}` cannot be read: {because(error)}.", _elsewhere()
+        ) from error
     try:
         printers = read(data.decode("utf-8-sig"))
     except UnicodeDecodeError as error:
@@ -73,7 +80,7 @@ def change(how: Callable[[tuple[Printer, ...]], tuple[Printer, ...]]) -> tuple[P
     try:
         os.makedirs(folder, exist_ok=True)
     except OSError as error:
-        raise CannotRun(f"`{shown_name(folder)}` cannot be made: {because(error)}.") from error
+        raise CannotRun(f"`{shown_name(folder)}` cannot be made: {because(error)}.", _elsewhere()) from error
     with locked(folder, busy=_BUSY):
         printers = how(kept())
         try:
@@ -97,10 +104,12 @@ def chosen(name: str | None) -> Printer | None:
     """The printer that a print is for: the one that is named, else the default one. Raises CannotRun."""
     if name is not None and name.casefold() == NONE:
         return None
-    printers = kept()
-    if name is None:
-        return next((printer for printer in printers if printer.default), None)
-    return named(name, printers)
+    if name is not None:
+        return named(name, kept())
+    try:
+        return next((printer for printer in kept() if printer.default), None)
+    except CannotRun as error:
+        raise CannotRun(error.message, f"{error.advice} `--printer none` prints without a correction.") from error
 
 
 def _advice(name: str, printers: tuple[Printer, ...]) -> str:
