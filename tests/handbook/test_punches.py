@@ -133,6 +133,12 @@ def test_what_is_wrong_with_stop_and_depth_is_said_there(row: str, rule: str, ma
     assert (found.rule, found.spot.text) == (rule, marked)
 
 
+def test_a_depth_that_is_said_of_the_holes_is_sent_to_its_own_row() -> None:
+    found = finding("holes .... 2, 80 mm apart, 6 mm wide, 8 to 14 mm from edge")
+    assert found.message == "`8 to 14 mm from edge` is not one distance."
+    assert "`depth`" in found.help
+
+
 def test_an_unknown_row_is_said_and_the_rest_is_read() -> None:
     handbook, findings = resolved(block("hole .... 2", SAMPLES["holes"], "stop .... scale", "stop .... none"))
     assert [(one.rule, one.spot.text) for one in findings] == [

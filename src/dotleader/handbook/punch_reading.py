@@ -33,6 +33,9 @@ def pins_of(text: str) -> Pins | Unread:
     """`2, 80 mm apart, 6 mm wide, 12 mm from edge`, in all the forms that holes have in a stock."""
     row = holes_of(text)
     if isinstance(row, Unread):
+        spans = [folded(part) for part in text.split(",") if " to " in part and folded(part).endswith("edge")]
+        if spans:
+            return Unread(f"`{spans[0]}` is not one distance.", "What can be set stands in a row of its own, `depth`.")
         return row
     if not row.count:
         return Unread("A punch that makes no hole is none.")
