@@ -24,7 +24,7 @@ def how(turning: Turning, one_sided: bool) -> Iterator[str]:
 
 def _set(turning: Turning, one_sided: bool) -> Iterator[str]:
     sides = "on one side" if one_sided else f"on both sides, turned on the {edge_said(turning)}"
-    yield f"In the print dialogue: actual size (100 %), {sides}."
+    yield f"Print at actual size (100 %), {sides}."
     yield "Print one sheet first and measure its rulers: each is 100 mm long."
     if one_sided:
         yield from _fed_again(turning)
