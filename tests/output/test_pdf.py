@@ -107,12 +107,19 @@ def test_every_font_is_embedded_and_maps_to_unicode() -> None:
     assert names == {"DotleaderText-Regular", "DotleaderText-Bold", "DotleaderSigns-Regular"}
 
 
-@pytest.mark.parametrize("duplex", ["long-edge", "short-edge", None])
-def test_what_is_asked_of_a_print_dialogue(duplex: Any) -> None:
-    """ISO 32000-1, table 150."""
+@pytest.mark.parametrize(
+    ("duplex", "name"),
+    [
+        ("one-sided", "/Simplex"),
+        ("long-edge", "/DuplexFlipLongEdge"),
+        ("short-edge", "/DuplexFlipShortEdge"),
+        (None, None),
+    ],
+)
+def test_what_is_asked_of_a_print_dialogue(duplex: Any, name: str | None) -> None:
+    """ISO 32000-1, table 150. The words of ours are those of IPP's `sides`, without its `two-sided-` (RFC 8011, 5.2.8)."""
     asked = by_pypdf(written([PAGE], replace(PRINTED, duplex=duplex))).root_object["/ViewerPreferences"]
-    expected = {"long-edge": "/DuplexFlipLongEdge", "short-edge": "/DuplexFlipShortEdge", None: None}
-    assert asked.get("/Duplex") == expected[duplex]
+    assert asked.get("/Duplex") == name
     assert asked["/PrintScaling"] == "/None"
     assert asked["/PickTrayByPDFSize"]
     assert "/PrintScaling" not in by_pypdf(written([PAGE])).root_object["/ViewerPreferences"]

@@ -167,7 +167,7 @@ def test_for_a_printer_of_one_side_fronts_and_backs_are_files_of_their_own(
     assert "both sides" not in said
     for name in ("fronts", "backs"):
         asked = pypdf.PdfReader(here / "out" / f"{name}.pdf").root_object["/ViewerPreferences"]
-        assert "/Duplex" not in asked
+        assert asked["/Duplex"] == "/Simplex"
         assert asked["/PrintScaling"] == "/None"
     assert printed(capsys).code == 0
     assert not {"fronts.pdf", "backs.pdf"} & set(names(here / "out"))

@@ -53,12 +53,15 @@ class PdfPage:
 
 @record
 class PdfFacts:
-    """What the file says of itself and asks of a print dialogue; `colour` False makes it black only."""
+    """What the file says of itself and asks of a print dialogue; `colour` False makes it black only.
+
+    `duplex` is about which edge a sheet is turned, or that nothing is printed on its back; None asks for nothing.
+    """
 
     title: str
     subject: str
     author: str
-    duplex: Literal["long-edge", "short-edge"] | None
+    duplex: Literal["long-edge", "short-edge", "one-sided"] | None
     scaling_none: bool
     language: str = "en"
     colour: bool = True
@@ -248,11 +251,14 @@ def _box(box: tuple[int, int, int, int] | None, height: int) -> tuple[float, flo
     return points(x), points(height - y - h), points(x + w), points(height - y)
 
 
+_DUPLEX = {"long-edge": "/DuplexFlipLongEdge", "short-edge": "/DuplexFlipShortEdge", "one-sided": "/Simplex"}
+
+
 def _preferences(facts: PdfFacts) -> Any:
     """What is asked of a viewer (ISO 32000-1, table 150; `Enforce` is of 32000-2). Many do not listen."""
     asked = {"DisplayDocTitle": "true"}
     if facts.duplex:
-        asked["Duplex"] = "/DuplexFlipLongEdge" if facts.duplex == "long-edge" else "/DuplexFlipShortEdge"
+        asked["Duplex"] = _DUPLEX[facts.duplex]
     if facts.scaling_none:
         asked |= {"PrintScaling": "/None", "Enforce": "[/PrintScaling]", "PickTrayByPDFSize": "true"}
     return pdfdoc.PDFDictionary(asked)

@@ -115,7 +115,7 @@ def _copied(plan: Planned, manner: Manner) -> Iterator[PdfPage]:
 
 def _sides_apart(plan: Planned, manner: Manner, registration: str, progress: Callable[[int], None]) -> dict[str, bytes]:
     """The pages of the sheets again, for a printer of one side: all fronts, all backs, in the same order."""
-    facts = PdfFacts(plan.book.title, "", "", duplex=None, scaling_none=True, colour=manner.colour)
+    facts = PdfFacts(plan.book.title, "", "", duplex="one-sided", scaling_none=True, colour=manner.colour)
     files = {}
     for which, (name, side) in enumerate(((FRONTS, "Fronts"), (BACKS, "Backs"))):
         before = which * len(plan.papers) * manner.copies
