@@ -8,8 +8,8 @@ from dotleader.handbook.phases import PHASES
 from dotleader.handbook.stocks.stock import Stock
 from dotleader.page.drawn import Box, Text, mm
 from dotleader.page.extents import Rect, extents
-from dotleader.page.face.edges import SLOTS, slot_heights, slot_of
 from dotleader.page.face.faces import Face
+from dotleader.page.face.thumb_index import SLOTS, slot_heights, slot_of
 from dotleader.page.frames import frame_of
 from tests.page.leaves import STOCKS, faces, laid, role, said
 

@@ -87,11 +87,11 @@ def caution_lines(stock: Stock) -> tuple[str, ...]:
 
 
 def band_width(stock: Stock) -> int:
-    """From the leaf's edge inwards; wider where a printer does not reach that edge."""
-    return BAND + lost_at_outer_edge(stock)
+    """From the leaf's edge inwards, or from where it is cut back; wider where a printer does not reach that edge."""
+    return BAND + max(0, lost_at_outer_edge(stock) - stock.recess)
 
 
 def frame_width(stock: Stock) -> int:
     """Of the text column: what binding and outer margin leave of the leaf."""
-    outer = OUTER_MARGIN + lost_at_outer_edge(stock)
+    outer = OUTER_MARGIN + max(stock.recess, lost_at_outer_edge(stock))
     return stock.leaf[0] - outer - (binding_margin(stock) if stock.bound_at == "left" else OUTER_MARGIN)

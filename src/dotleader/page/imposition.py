@@ -54,7 +54,8 @@ class Imposition:
     """`slots` in the order in which leaves are laid down, `together` of them in each piece.
 
     `filling` leaves share their cuts with each other and with the edge of the paper: there is neither bleed nor waste,
-    and no mark can stand beside them. `margin` is what the printer leaves unprinted along the paper's edges.
+    and no mark can stand beside them. `margin` is what the printer leaves unprinted along the paper's edges. Leaves
+    that are `stepped` have tabs that are cut, and marks for them along their sides.
     """
 
     paper: tuple[int, int]
@@ -62,6 +63,7 @@ class Imposition:
     filling: bool
     margin: int = PRINTABLE_MARGIN
     together: int = 1
+    stepped: bool = False
 
     @property
     def pieces(self) -> tuple[Rect, ...]:
@@ -103,7 +105,8 @@ def imposition(stock: Stock) -> Imposition:
     if grid is None:
         raise ValueError(f"no leaf of {stock.leaf} fits the paper {stock.paper}")  # no stock that was read is so
     slots = tuple(_slots(stock, grid))
-    return Imposition(stock.paper, slots, grid.filling, stock.printable_margin, leaves_together(stock))
+    together, stepped = leaves_together(stock), stock.recess > 0
+    return Imposition(stock.paper, slots, grid.filling, stock.printable_margin, together, stepped)
 
 
 def pieces_to_a_sheet(stock: Stock, cut_lines: str) -> int:

@@ -26,7 +26,9 @@ from dotleader.handbook.stocks.measures import (
 )
 from dotleader.handbook.stocks.relief import narrow_relief, relief_faults
 from dotleader.handbook.stocks.stock import Stock
+from dotleader.handbook.stocks.tab_faults import divider_faults, tab_faults
 from dotleader.handbook.stocks.thickness import hole_from_edge, narrowest_ring, stack_thickness
+from dotleader.source.record import replace
 
 NEAREST_READ, FARTHEST_READ = 250_000, 1_500_000
 LONGEST_LEAF = 500_000
@@ -46,6 +48,11 @@ def amiss(stock: Stock) -> Iterator[Amiss]:
             "A leaf is 500 mm long at most; check the number and its unit.",
         )
         return
+    if stock.recess:
+        flush = replace(stock, tabs="printed", recess=0)
+        others = list(amiss(flush))
+        yield from others or tab_faults(stock)
+        return
     margins = list(_printable_margin(stock))
     yield from margins
     papers = list(_paper(stock)) if not margins else []
@@ -62,6 +69,7 @@ def amiss(stock: Stock) -> Iterator[Amiss]:
         yield from () if corner else _holes(stock)
         yield from () if thick else _rings(stock)
     yield from _reading(stock)
+    yield from divider_faults(stock)
 
 
 def _holes(stock: Stock) -> Iterator[Amiss]:

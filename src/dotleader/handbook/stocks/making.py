@@ -40,6 +40,9 @@ def made(written: Written, name: str, spot: Spot | None) -> Stock:
         folded=written.folded,
         cut_lines=written.cut_lines,
         relief=written.relief,
+        tabs=written.tabs.kind,
+        recess=written.tabs.recess,
+        dividers=written.dividers,
     )
 
 

@@ -43,6 +43,27 @@ HOLE_CLEARANCE = 1_000
 DUPLEX_ERROR = 1_000
 """How far the back of a sheet may be out of register with its front (a copier's service limit)."""
 
+LEAST_RECESS, DEEPEST_RECESS = 4_000, 15_000
+"""How far the outer edge is cut back beside tabs (common practice, no source)."""
+
+TAB_ROUND = 3_000
+"""To which the corners of tabs are rounded, outer and inner ones, where they are deep enough: a blade has to turn
+there, and film has to seal (common practice, no source)."""
+
+TABS_FROM_ENDS = 15_000
+"""No tab stands nearer to the head or the foot of a leaf."""
+
+TAB_PLACES, LEAST_TAB = 7, 8_000
+"""How many tabs stand below each other, and how high each is at least, for its roundings and its word."""
+
+ABOVE_TABS, BELOW_TABS = 17_000, 25_000
+"""What head and foot of a leaf take at most; below a binding at the top the head takes `HEAD_BELOW_BINDING`."""
+
+HEAD_BELOW_BINDING = 10_000
+
+LEAST_TAB_INK = 4_000
+"""What is to be printed of a tab's depth, for its words."""
+
 LEAST_TEXT_WIDTH = 50_000
 LEAST_LEAF_HEIGHT = 90_000
 """Below this, nothing is left between head and foot but a few items."""
@@ -66,7 +87,17 @@ def binding_margin(stock: Stock) -> int:
 def text_width(stock: Stock) -> int:
     """Width of the column of text; may be below zero on a stock that cannot be."""
     inner = binding_margin(stock) if stock.bound_at == "left" else OUTER_MARGIN
-    return stock.leaf[0] - inner - OUTER_MARGIN
+    return stock.leaf[0] - inner - OUTER_MARGIN - stock.recess
+
+
+def body_of_leaf(stock: Stock) -> tuple[int, int]:
+    """Width and height of a leaf but for its tab, which stands out at the right of a front."""
+    return stock.leaf[0] - stock.recess, stock.leaf[1]
+
+
+def tab_radius(stock: Stock) -> int:
+    """To which tabs that are cut are rounded."""
+    return min(TAB_ROUND, stock.recess // 2)
 
 
 def fills(length: int, paper: int) -> int:

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from math import isqrt
 
 from dotleader.handbook.stocks.fault import Amiss, millimetres
-from dotleader.handbook.stocks.measures import LEAST_SEAL, LEAST_SEAL_OF_ALL
+from dotleader.handbook.stocks.measures import LEAST_SEAL, LEAST_SEAL_OF_ALL, body_of_leaf
 from dotleader.handbook.stocks.stock import Stock
 
 LEAST_PAPER = 1_000
@@ -23,7 +23,7 @@ def relief_room(stock: Stock) -> tuple[int, str]:
     """
     if stock.pouch == (0, 0) or not stock.holes:
         return 0, ""
-    across, along = stock.leaf if stock.bound_at == "left" else stock.leaf[::-1]
+    across, along = body_of_leaf(stock) if stock.bound_at == "left" else body_of_leaf(stock)[::-1]
     edge = min(stock.hole_edge, across - stock.hole_edge)
     ends = min(stock.holes[0], along - stock.holes[-1])
     rooms = [

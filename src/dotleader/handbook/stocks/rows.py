@@ -7,6 +7,7 @@ from types import MappingProxyType
 
 from dotleader.handbook.stocks.hole_rows import MOST_HOLES, holes_of
 from dotleader.handbook.stocks.reading import Unread, length_of, paper_of, size_of, weight_of
+from dotleader.handbook.stocks.tab_rows import dividers_of, tabs_of
 from dotleader.handbook.stocks.written import HoleRow, Rings, Written
 from dotleader.source.record import replace
 from dotleader.syntax.plain import folded
@@ -28,6 +29,8 @@ SAMPLES = {
     "paper thickness": "paper thickness .... 0.15 mm",
     "printable margin": "printable margin .... 5 mm",
     "read at": "read at .... 600 mm",
+    "tabs": "tabs .... cut, 8 mm deep",
+    "dividers": "dividers .... yes",
 }
 """Each property of a stock with a line that is right, in the order in which they are taken: the thickness of a paper
 goes before what its weight lets expect."""
@@ -110,6 +113,8 @@ _READ: MappingProxyType[str, tuple[str, Callable[[str], object], object]] = Mapp
         "paper thickness": ("paper_thickness", length_of, None),
         "printable margin": ("printable_margin", length_of, 0),
         "read at": ("read_at", length_of, None),
+        "tabs": ("tabs", tabs_of, None),
+        "dividers": ("dividers", dividers_of, None),
     }
 )
 """The field of `Written` that a row is for, what reads it, and what stands for none of it; None where it must be."""

@@ -25,6 +25,9 @@ class Stock:
     A `folded` card is two leaves joined at their binding edge, where it is folded: `leaf` is one of its four faces.
     `relief` is how much wider, all round, holes are cut into the paper than they are punched, so that film seals
     around them.
+
+    With `tabs` that are cut, the leaf's outer edge is cut back by `recess` but at its tab; it is 0 with others.
+    `dividers`: whether a leaf stands before each section.
     """
 
     name: str
@@ -47,3 +50,6 @@ class Stock:
     folded: bool = False
     cut_lines: str = ""  # "shared" | "separate" | "", which is whatever takes more leaves to a sheet
     relief: int = 0
+    tabs: str = "printed"  # "printed" | "cut" | "none"
+    recess: int = 0
+    dividers: bool = False

@@ -34,6 +34,14 @@ class Rings:
 
 
 @record
+class Tabs:
+    """`kind` is ``printed``, ``cut`` or ``none``; `recess` how far the edge is cut back beside those that are cut."""
+
+    kind: str
+    recess: int = 0
+
+
+@record
 class Written:
     """A stock as it is written. `seal` -1 is none written: what the pouch leaves. `pouch` (0, 0) is no film."""
 
@@ -50,6 +58,8 @@ class Written:
     printable_margin: int = PRINTABLE_MARGIN
     read_at: int = 600_000
     rings: Rings = Rings(0, 0)
+    tabs: Tabs = Tabs("printed")
+    dividers: bool = False
     folded: bool = False
     cut_lines: str = ""
     relief: int = 0

@@ -14,6 +14,7 @@ from dotleader.page.face.furniture import Imprint
 from dotleader.page.face.placement import Placement
 from dotleader.page.frames import frame_of
 from dotleader.page.laid import LaidCard
+from dotleader.page.lay.lay_dividers import lay_dividers
 from dotleader.page.lay.lay_index import lay_index
 from dotleader.page.type.symbols import symbols_of
 from dotleader.source.record import record
@@ -41,6 +42,8 @@ def make_book(handbook: Handbook, cards: Iterable[LaidCard], draft: int | None =
         placement = place_folded(cards)
     else:
         found = (*lay_index(handbook, frame), *cards, *lay_declared(handbook, frame, symbols_of(handbook)))
+        if handbook.stock.dividers:
+            found += tuple(lay_dividers(handbook, found, frame))
         placement = with_control_leaf(title, found, frame)
     imprint = Imprint(title.title, handbook.fact("registration"))
     faces = tuple(faces_of(placement, imprint, handbook.stock, draft))

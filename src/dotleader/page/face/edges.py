@@ -1,86 +1,62 @@
-"""The outer edge of a face: the band that tells its kind, and the thumb mark that tells its group.
+"""The outer edge of a face: the band that tells its kind, the thumb mark that tells its group, the section's tab.
 
-Both are told without colour and from the closed stack: solid black for emergencies, blocks for abnormal cards,
-nothing for normal ones.
+Kinds are told without colour and from the closed stack: solid black for emergencies, blocks for abnormal cards,
+nothing for normal ones. Where tabs are cut, band and marks stand along the edge that is cut back, and bleed past it;
+the tab stands out beyond.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from types import MappingProxyType
+from collections.abc import Iterator, Sequence
 
-from dotleader.handbook.phases import ORDER, phase_named
-from dotleader.handbook.stocks.measures import BLEED, hole_strip
+from dotleader.handbook.stocks.measures import BLEED, body_of_leaf, hole_strip
 from dotleader.handbook.stocks.stock import Stock
-from dotleader.page.drawn import Box, Drawn, Font, Ink, Text, mm
+from dotleader.page.drawn import Box, Drawn, Font, Ink, Line, Text, mm, pt
+from dotleader.page.extents import Rect
 from dotleader.page.face.margins import Margins
-from dotleader.page.frames import BAND, band_width, frame_of
+from dotleader.page.face.thumb_index import section_slot, section_word, slot_of, slot_span
+from dotleader.page.frames import BAND, band_width
+from dotleader.page.imposition import lost_at_outer_edge
 from dotleader.page.type.metrics import cap_height, width
 
+TRIM = pt(0.25)
 BLOCK = mm(6)
 BLOCK_PITCH = mm(12)
 
-SLOTS = 7
-SLOT_HEIGHT = mm(24)
-FIRST_SLOT = mm(36)
-_FIRST_SLOT_SHARE = (36, 222)
-"""On lower leaves the first slot stands at this part of their height."""
-
 _WORD_SIZES = (9_000, 8_500, 8_000, 7_500, 7_000, 6_500, 6_000, 5_500, 5_000)
+_TAB_SIZES = (10_500, 10_000, 9_500, *_WORD_SIZES[:-4])
 _WORD_AIR = mm(1)
 
-_PHASE_SLOTS = (0, 1, 1, 2, 2, 3, 3, 4, 4, 5, 5, 5, 6, 6, 6)
-"""The slot of each phase in its order, from preflight at the top to parking at the bottom."""
 
-_TOPICS: MappingProxyType[str, int] = MappingProxyType(
-    {
-        word: slot
-        for slot, words in enumerate(
-            (
-                "engine power propeller oil emergency abnormal normal",
-                "fire smoke fumes",
-                "fuel",
-                "electrical electrics electric alternator generator battery avionics radio",
-                "controls trim flaps structure airframe canopy door instruments pitot",
-                "weather ice icing lightning turbulence storm stall spin",
-                "landing ditching evacuation gear wheels brakes tyre tire",
-            )
-        )
-        for word in words.split()
-    }
-)
-_INITIALS = ("abc", "def", "ghi", "jklm", "nopq", "rst", "uvwxyz")
-
-
-def slot_of(word: str) -> int:
-    """Which of the seven slots a thumb word stands in, from 0 at the top. It depends on the word alone.
-
-    A phase stands in its order in the flight, a known topic at its place; any other word by its first letter,
-    as in a telephone index. So no card can move another card's mark.
-    """
-    phase = phase_named(word)
-    if phase:
-        return _PHASE_SLOTS[ORDER[phase]]
-    for part in word.casefold().replace("-", " ").split():
-        if part in _TOPICS:
-            return _TOPICS[part]
-    first = word.casefold()[:1]
-    return next((slot for slot, letters in enumerate(_INITIALS) if first and first in letters), SLOTS - 1)
-
-
-def edge(stock: Stock, margins: Margins, kind: str, word: str) -> Iterator[Drawn]:
-    """Band and thumb mark, with bleed, in the leaf's coordinates."""
+def edge(stock: Stock, margins: Margins, kind: str, word: str, section: str) -> Iterator[Drawn]:
+    """Band, thumb mark and tab, with bleed, in the leaf's coordinates. A blank has nothing but its tab."""
     yield from _band(stock, margins, kind)
-    if word.strip():
+    if stock.recess:
+        yield from _tab(stock, margins, section)
+    if word.strip() and stock.tabs != "none":
         yield from _thumb(stock, margins, word)
 
 
-def slot_heights(stock: Stock) -> tuple[int, int]:
-    """Top of the first slot and height of each, from the head of a front; on low leaves they are scaled."""
-    share, whole = _FIRST_SLOT_SHARE
-    first = min(FIRST_SLOT, stock.leaf[1] * share // whole)
-    first = max(first, frame_of(stock).top)
-    return first, min(SLOT_HEIGHT, (frame_of(stock).bottom - first) // SLOTS)
+def shown_areas(stock: Stock, margins: Margins, section: str) -> tuple[Rect, ...]:
+    """What is left of a face when it has been cut: the leaf, or what is beside its tab, and the tab."""
+    width, height = stock.leaf
+    if not stock.recess:
+        return (Rect(0, 0, width, height),)
+    top, low = _span(stock, margins, section_slot(section))
+    body, _ = body_of_leaf(stock)
+    if margins.outer_right:
+        return Rect(0, 0, body, height), Rect(body, top, width, low)
+    return Rect(stock.recess, 0, width, height), Rect(0, top, stock.recess, low)
+
+
+def trim_line(stock: Stock, margins: Margins, section: str) -> Iterator[Line]:
+    """Where the outer edge is cut back, for a page that stands for a leaf and is not cut."""
+    if not stock.recess:
+        return
+    body, (left, top, right, low) = shown_areas(stock, margins, section)
+    edge, tip = (left, right) if margins.outer_right else (right, left)
+    points = ((edge, body.top), (edge, top), (tip, top), (tip, low), (edge, low), (edge, body.bottom))
+    yield Line(points, TRIM)
 
 
 def _band(stock: Stock, margins: Margins, kind: str) -> Iterator[Box]:
@@ -99,35 +75,61 @@ def _band(stock: Stock, margins: Margins, kind: str) -> Iterator[Box]:
 
 
 def _at_edge(stock: Stock, margins: Margins, top: int, height: int) -> Box:
-    reach = band_width(stock)
-    left = stock.leaf[0] - reach if margins.outer_right else -BLEED
+    """A piece of the band: from the edge, which may be cut back, inwards, and past it by the bleed."""
+    reach, recess = band_width(stock), stock.recess
+    left = stock.leaf[0] - recess - reach if margins.outer_right else recess - BLEED
     return Box(left, top, reach + BLEED, height, fill=Ink.BLACK)
 
 
 def _thumb(stock: Stock, margins: Margins, word: str) -> Iterator[Drawn]:
-    first, height = slot_heights(stock)
-    top = first + slot_of(word) * height
-    if margins.upside:
-        top = stock.leaf[1] - top - height
-    yield _at_edge(stock, margins, top, height)
-    shown, size = _fitted(word.upper(), height - 2 * _WORD_AIR)
-    long = width(shown, Font.BOLD, size)
-    reach = band_width(stock)
-    middle = stock.leaf[0] - reach + BAND // 2 if margins.outer_right else reach - BAND // 2
-    across = cap_height(Font.BOLD, size) // 2
-    # Read from below on the right edge and from above on the left, so that its foot is always towards the text.
+    top, low = _span(stock, margins, slot_of(word))
+    yield _at_edge(stock, margins, top, low - top)
+    shown, size = _fitted(word.upper(), low - top - 2 * _WORD_AIR)
+    middle = stock.recess + band_width(stock) - BAND // 2
+    yield _lengthwise(stock, margins, middle, (top, low), shown, size)
+
+
+def _tab(stock: Stock, margins: Margins, section: str) -> Iterator[Drawn]:
+    """Number and word of a section, white on black: on the part of the tab that a printer reaches.
+
+    Where the leaf's edge turns into the tab, it is rounded by no more than the bleed, so that the tab is black there.
+    """
+    top, low = _span(stock, margins, section_slot(section))
+    left = stock.leaf[0] - stock.recess if margins.outer_right else -BLEED
+    yield Box(left, top - BLEED, stock.recess + BLEED, low - top + 2 * BLEED, fill=Ink.BLACK)
+    room = low - top - 2 * _WORD_AIR
+    whole = f"{section} {section_word(section)}"
+    size = next((size for size in _TAB_SIZES if width(whole, Font.BOLD, size) <= room), 0)
+    shown, size = (whole, size) if size else _fitted(section, room, _TAB_SIZES)
+    middle = (lost_at_outer_edge(stock) + stock.recess) // 2
+    yield _lengthwise(stock, margins, middle, (top, low), shown, size)
+
+
+def _span(stock: Stock, margins: Margins, slot: int) -> tuple[int, int]:
+    """A slot on this side of the leaf."""
+    top, low = slot_span(stock, slot)
+    return (stock.leaf[1] - low, stock.leaf[1] - top) if margins.upside else (top, low)
+
+
+def _lengthwise(stock: Stock, margins: Margins, middle: int, span: tuple[int, int], shown: str, size: int) -> Text:
+    """White words along the edge, `middle` inwards from the leaf's side; their foot is always towards the text.
+
+    So they are read from below on the right edge and from above on the left.
+    """
+    top, low = span
+    long, across = width(shown, Font.BOLD, size), cap_height(Font.BOLD, size) // 2
     if margins.outer_right:
-        yield Text(middle + across, top + (height + long) // 2, shown, size, Font.BOLD, Ink.WHITE, turn=90)
-    else:
-        yield Text(middle - across, top + (height - long) // 2, shown, size, Font.BOLD, Ink.WHITE, turn=270)
+        x = stock.leaf[0] - middle + across
+        return Text(x, (top + low + long) // 2, shown, size, Font.BOLD, Ink.WHITE, turn=90)
+    return Text(middle - across, (top + low - long) // 2, shown, size, Font.BOLD, Ink.WHITE, turn=270)
 
 
-def _fitted(word: str, room: int) -> tuple[str, int]:
+def _fitted(word: str, room: int, sizes: Sequence[int] = _WORD_SIZES) -> tuple[str, int]:
     """The word at the largest size at which it fits; one that fits at none is cut."""
-    for size in _WORD_SIZES:
+    for size in sizes:
         if width(word, Font.BOLD, size) <= room:
             return word, size
-    least = _WORD_SIZES[-1]
+    least = sizes[-1]
     while word and width(f"{word}…", Font.BOLD, least) > room:
         word = word[:-1]
     return f"{word.rstrip()}…", least

@@ -13,6 +13,7 @@ from dotleader.page.face.margins import Margins, margins
 from dotleader.page.face.placement import Placement, Side, Stand
 from dotleader.page.labels import Label
 from dotleader.page.laid import LabelSlot
+from dotleader.page.lay.lay_dividers import DIVIDER
 from dotleader.page.tabs import GOTO_SIZE, tab, tab_width
 from dotleader.page.type.metrics import shown
 from dotleader.source.record import record, replace
@@ -55,16 +56,17 @@ def faces_of(placement: Placement, imprint: Imprint, stock: Stock, draft: int | 
 def _face(stand: Stand, labels: Mapping[str, Label], imprint: Imprint, stock: Stock, draft: int | None) -> Face:
     at = margins(stock, stand.side)
     card = stand.card
-    kind = card.kind if card else "blank"
+    kind, section = card.kind if card else "blank", stand.label.section
     groups = [
-        _group("head", furniture.head(stock, at, kind, stand.label.section, imprint, stand.open_flat)),
+        _group("head", furniture.head(stock, at, kind, section, imprint, stand.open_flat)),
         _group("label", iter(furniture.own_label(stock, at, str(stand.label)))),
     ]
     if card is None:
+        groups.append(_group("edge", edge(stock, at, kind, "", section)))
         groups.append(_group("body", furniture.blank(stock, at)))
     else:
         laid = card.faces[stand.part]
-        groups.append(_group("edge", edge(stock, at, kind, card.thumb)))
+        groups.append(_group("edge", edge(stock, at, band_kind(kind, section), card.thumb, section)))
         groups.append(Group(at.left, at.down, laid.items, role="body"))
         groups.append(_group("tabs", _tabs(laid.slots, labels), at))
         groups.append(_group("links", _links(laid.slots, labels), at))
@@ -84,6 +86,11 @@ def _face(stand: Stand, labels: Mapping[str, Label], imprint: Imprint, stock: St
         groups=tuple(group for group in groups if group.items),
         says=card.faces[stand.part].says if card else (),
     )
+
+
+def band_kind(kind: str, section: str) -> str:
+    """Of which kind the band of a face is: a divider has that of the cards behind it."""
+    return {"3": "emergency", "3A": "abnormal"}.get(section, kind) if kind == DIVIDER else kind
 
 
 def printable(group: Group) -> Group:

@@ -13,9 +13,11 @@ from enum import Enum
 
 from dotleader.page.labels import Label, section_order
 from dotleader.page.laid import LaidCard
+from dotleader.page.lay.lay_dividers import DIVIDER
 from dotleader.source.record import record
 
 CHECKLISTS = ("emergency", "abnormal", "normal")
+_RANK = {DIVIDER: 0, "amplified": 2}
 
 
 class Side(Enum):
@@ -65,13 +67,14 @@ class Placement:
 
 
 def place(cards: Iterable[LaidCard]) -> Placement:
-    """The cards of a book on its leaves. Cards keep their order within a section; amplified text comes last there."""
+    """The cards of a book on its leaves. Cards keep their order within a section; a divider comes first there,
+    amplified text last."""
     sections: dict[str, list[LaidCard]] = {}
     for card in cards:
         sections.setdefault(card.section, []).append(card)
     leaves: list[Leaf] = []
     for section in sorted(sections, key=section_order):
-        ordered = sorted(sections[section], key=lambda card: card.kind == "amplified")
+        ordered = sorted(sections[section], key=lambda card: _RANK.get(card.kind, 1))
         leaves.extend(_leaves(section, ordered))
     return Placement(tuple(leaves))
 
@@ -89,13 +92,22 @@ def _leaves(section: str, cards: Sequence[LaidCard]) -> Iterator[Leaf]:
 
 
 def _contents(cards: Sequence[LaidCard]) -> Iterator[tuple[LaidCard | None, int]]:
-    """What stands on each serial of a section, from 1; a blank before a spread on a front, or an index on a back."""
+    """What stands on each serial of a section, from 1.
+
+    There is a blank before a spread on a front, before an index on a back, and behind a divider of one face, which
+    has its leaf to itself.
+    """
     serial = 1
+    before = ""
     for card in cards:
         spread = card.kind in CHECKLISTS and len(card.faces) > 1
-        if (spread and serial % 2) or (card.kind == "index" and not serial % 2):
+        if not serial % 2 and (card.kind == "index" or before == DIVIDER):
+            yield None, 0
+            serial += 1
+        if spread and serial % 2:
             yield None, 0
             serial += 1
         for part in range(len(card.faces)):
             yield card, part
             serial += 1
+        before = card.kind

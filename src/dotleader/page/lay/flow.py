@@ -35,13 +35,23 @@ class Strip:
     slots: tuple[LabelSlot, ...] = ()
 
 
-def flowed(title: str, strips: Sequence[Strip], frame: Frame, again: Sequence[Strip] = ()) -> tuple[LaidFace, ...]:
-    """The faces; at least one. `again` stands at the head of each, below the title."""
+def flowed(
+    title: str,
+    strips: Sequence[Strip],
+    frame: Frame,
+    again: Sequence[Strip] = (),
+    opening: Strip | None = None,
+) -> tuple[LaidFace, ...]:
+    """The faces; at least one. `again` stands at the head of each, below the title.
+
+    An `opening` stands at the head of the first face in the place of the title.
+    """
     head = head_of(title, (), "", frame)
     faces: list[LaidFace] = []
     rest = list(strips)
     while rest or not faces:
-        rows = head.again if faces else head.rows
+        opens = opening is not None and not faces
+        rows = head.again if faces else () if opens else head.rows
         placed, top = [], frame.top
         for row in rows:
             placed.append(Placed(row, top))
@@ -50,7 +60,7 @@ def flowed(title: str, strips: Sequence[Strip], frame: Frame, again: Sequence[St
         says = [said for one in placed for said in one.row.says]
         slots: list[LabelSlot] = []
         top += BODY_GAP
-        for strip in again:
+        for strip in (opening, *again) if opening is not None and opens else again:
             top = _put(strip, top, items, says)
         count = _fitting(rest, frame.bottom - top)
         for number, strip in enumerate(rest[:count]):

@@ -61,14 +61,14 @@ def _listed(cards: Sequence[Card], frame: Frame, triggers: bool) -> Iterator[Str
             yield from heading(name, frame.width, max(HEADING, smallest_in(frame)))
         for number, card in enumerate(some):
             trigger = f"When {card.when.text}" if triggers and card.when is not None else ""
-            yield _row(card, trigger, frame, ruled=number > 0)
+            yield listed_row(card.title, card.key, trigger, frame, ruled=number > 0)
 
 
-def _row(card: Card, trigger: str, frame: Frame, ruled: bool) -> Strip:
+def listed_row(title: str, key: str, trigger: str, frame: Frame, ruled: bool) -> Strip:
     """A card's title with room for its label at the right, and what calls for it below."""
     size = smallest_in(frame)
     room = frame.width - frame.label_width - TAB_GAP
-    titles: list[Words] = list(balanced(plain_words(card.title, Font.BOLD), room_of(room, size)))
+    titles: list[Words] = list(balanced(plain_words(title, Font.BOLD), room_of(room, size)))
     below: list[Words] = list(broken(plain_words(trigger, Font.REGULAR), room_of(frame.width - _INDENT, size)))
     items: list[Drawn] = [Line(((0, 0), (frame.width, 0)), HAIRLINE)] if ruled else []
     top = _PAD
@@ -80,6 +80,6 @@ def _row(card: Card, trigger: str, frame: Frame, ruled: bool) -> Strip:
         items.extend(set_line(line, _INDENT, top + base_in_slot(size), size))
         top += slot(size)
     height = top + _PAD
-    at = LabelSlot(frame.width - frame.label_width, _PAD, TAB_HEIGHT, card.key)
-    says = (card.title, *((trigger,) if trigger else ()))
+    at = LabelSlot(frame.width - frame.label_width, _PAD, TAB_HEIGHT, key)
+    says = (title, *((trigger,) if trigger else ()))
     return Strip(height, tuple(items), says, slots=(at,))

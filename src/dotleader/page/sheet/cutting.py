@@ -7,6 +7,8 @@ their paper have the straight sides that they share cut once, as open lines; whe
 of a circle is an open line of its own and is cut before the sides. A side that is the paper's own edge, or as good
 as that, is not cut: the paper's edge is the leaf's.
 
+A leaf with a cut tab is outlined by steps (`stepped`), and shares three of its sides and the tip of its tab.
+
 A folded card is one piece: it has one outline, and the line of its fold, which is scored and not cut.
 
 Inner before outer: holes, folds, corners, lines between leaves, lines towards waste, outlines. Nothing is cut twice.
@@ -16,7 +18,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from dotleader.handbook.stocks.measures import FILLING, leaves_together
+from dotleader.handbook.stocks.measures import FILLING, in_flap, leaves_together
 from dotleader.handbook.stocks.stock import Stock
 from dotleader.page.extents import Rect
 from dotleader.page.face.placement import Side
@@ -24,6 +26,7 @@ from dotleader.page.imposition import Slot, folds, on_sheet, united
 from dotleader.page.sheet.cut_shapes import Arc, Circle, Cut, Cutting, Layer, Open, Outline, Part, Point, Straight
 from dotleader.page.sheet.sheet_marks import hole_centres
 from dotleader.page.sheet.sheets import LeafPlace, Sheet
+from dotleader.page.sheet.stepped import Stepped
 
 
 def cuttings(papers: Iterable[Sheet], stock: Stock, marks: Sequence[Rect] = ()) -> tuple[Cutting, ...]:
@@ -54,21 +57,35 @@ def _cuts(leaves: Sequence[LeafPlace], stock: Stock, marks: Sequence[Rect]) -> I
     joined = [
         rect for at, rect in enumerate(rects) if _at_edge(rect, paper) or _touches(rect, rects[:at] + rects[at + 1 :])
     ]
+    stepped = _stepped(leaves, rects, stock)
     yield from (Cut(Layer.HOLES, hole) for place in leaves for hole in _holes(place, stock))
     yield from (Cut(Layer.FOLDS, _straight(fold)) for fold in folds(lying, together))
-    if stock.corner_radius:
-        yield from (Cut(Layer.OUTLINES, corner) for rect in joined for corner in _corners(rect, stock.corner_radius))
-    yield from (Cut(Layer.OUTLINES, line) for line in _lines(joined, paper))
-    yield from (Cut(Layer.OUTLINES, outline(rect, stock.corner_radius)) for rect in rects if rect not in joined)
+    for rect in joined:
+        inner = stepped[rect].open_paths() if rect in stepped else _corners(rect, stock.corner_radius)
+        yield from (Cut(Layer.OUTLINES, path) for path in inner)
+    sides = [side for rect in joined for side in (stepped[rect].straight_sides() if rect in stepped else _sides(rect))]
+    yield from (Cut(Layer.OUTLINES, line) for line in _lines(sides, paper))
+    for rect in rects:
+        if rect not in joined:
+            whole = stepped[rect].outline() if rect in stepped else outline(rect, stock.corner_radius)
+            yield Cut(Layer.OUTLINES, whole)
     yield from (Cut(Layer.REGISTRATION, outline(mark)) for mark in marks)
     if stock.pouch != (0, 0):
         yield from (Cut(Layer.POUCH, outline(_pouch(place, stock))) for place in leaves)
     yield Cut(Layer.PAPER, outline(paper))
 
 
+def _stepped(leaves: Sequence[LeafPlace], rects: Sequence[Rect], stock: Stock) -> dict[Rect, Stepped]:
+    """Leaves with cut tabs by where their sides are."""
+    if not stock.recess:
+        return {}
+    slots = (Slot(place.x, place.y, place.w, place.h, place.turn) for place in leaves)
+    return {rect: Stepped(stock, slot, place.tab, rect) for place, slot, rect in zip(leaves, slots, rects, strict=True)}
+
+
 def _holes(place: LeafPlace, stock: Stock) -> Iterator[Circle]:
     there = on_sheet(Slot(place.x, place.y, place.w, place.h, place.turn))
-    for centre in hole_centres(stock, Side.FRONT):
+    for centre in hole_centres(stock, Side.FRONT) if not in_flap(stock) else ():
         x, y = there.point(*centre)
         yield Circle(x, y, stock.hole_diameter // 2 + stock.relief)
 
@@ -126,8 +143,8 @@ def outline(rect: Rect, radius: int = 0) -> Outline:
 
 
 def _corners(rect: Rect, radius: int) -> Iterator[Open]:
-    for start, arc in _quarters(rect, radius):
-        yield Open(start, (arc,))
+    if radius:
+        yield from (Open(start, (arc,)) for start, arc in _quarters(rect, radius))
 
 
 def _quarters(rect: Rect, radius: int) -> Iterator[tuple[Point, Arc]]:
@@ -142,17 +159,25 @@ def _quarters(rect: Rect, radius: int) -> Iterator[tuple[Point, Arc]]:
 # Shared lines
 
 
-def _lines(rects: Sequence[Rect], paper: Rect) -> Iterator[Open]:
+def _sides(rect: Rect) -> Iterator[Rect]:
+    """Each as a rectangle without width or height."""
+    left, top, right, bottom = rect
+    yield from (Rect(at, top, at, bottom) for at in (left, right))
+    yield from (Rect(left, at, right, at) for at in (top, bottom))
+
+
+def _lines(sides: Sequence[Rect], paper: Rect) -> Iterator[Open]:
     """The straight sides of leaves that touch, each stretch once: between leaves first, then towards waste."""
     found = []
     for upright in (True, False):
-        sides: dict[int, list[tuple[int, int]]] = {}
-        for rect in rects:
-            start, end = (rect.top, rect.bottom) if upright else (rect.left, rect.right)
-            for at in (rect.left, rect.right) if upright else (rect.top, rect.bottom):
-                if at not in ((paper.left, paper.right) if upright else (paper.top, paper.bottom)):
-                    sides.setdefault(at, []).append((start, end))
-        for at, stretches in sides.items():
+        lines: dict[int, list[tuple[int, int]]] = {}
+        for left, top, right, bottom in sides:
+            if (left == right) is not upright:
+                continue
+            at, start, end = (left, top, bottom) if upright else (top, left, right)
+            if at not in ((paper.left, paper.right) if upright else (paper.top, paper.bottom)):
+                lines.setdefault(at, []).append((start, end))
+        for at, stretches in lines.items():
             for start, end, shared in _merged(stretches):
                 found.append((not shared, upright, at, start, end))
     for _, upright, at, start, end in sorted(found):

@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from dotleader.handbook.stocks.stock import Stock
-from dotleader.page.drawn import Drawn
-from dotleader.page.extents import Rect
+from dotleader.page.drawn import Drawn, Group
+from dotleader.page.face.edges import shown_areas, trim_line
 from dotleader.page.face.faces import Face
+from dotleader.page.face.margins import margins
 from dotleader.page.face.placement import Side
 from dotleader.page.labels import SECTIONS
+from dotleader.page.lay.lay_dividers import DIVIDER
 from dotleader.page.sheet.sheets import edges_within
 from dotleader.source.record import record
 
@@ -32,7 +34,6 @@ class ReadingPage:
 def reading_pages(faces: Iterable[Face], stock: Stock) -> Iterator[ReadingPage]:
     """The pages; odd ones are fronts."""
     width, height = stock.leaf
-    leaf = Rect(0, 0, width, height)
     section = ""
     for face in faces:
         links = tuple(group for group in face.groups if group.role == "links")
@@ -40,7 +41,9 @@ def reading_pages(faces: Iterable[Face], stock: Stock) -> Iterator[ReadingPage]:
         if face.label.section != section:
             section = face.label.section
             outline.append((0, SECTIONS[section] if section == "0" else f"{section} {SECTIONS[section]}"))
-        if not face.blank and face.part == 0:
+        if not face.blank and face.part == 0 and face.kind != DIVIDER:  # it stands where its section does
             outline.append((1, face.title))
-        items = (*edges_within(face.groups, leaf), *links)
+        at, here = margins(stock, face.side), face.label.section
+        trim = Group(0, 0, tuple(trim_line(stock, at, here)), role="trim")
+        items = (*edges_within(face.groups, *shown_areas(stock, at, here)), *((trim,) if trim.items else ()), *links)
         yield ReadingPage(str(face.label), face.side, width, height, items, tuple(outline))

@@ -7,12 +7,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from dotleader.handbook.stocks.measures import MARK_LENGTH, MARK_OFFSET
+from dotleader.handbook.stocks.measures import MARK_LENGTH, MARK_OFFSET, in_flap
 from dotleader.handbook.stocks.stock import Stock
 from dotleader.page.drawn import Box, Drawn, Font, Line, Text, mm, pt
 from dotleader.page.extents import Rect
 from dotleader.page.face.placement import Side
 from dotleader.page.imposition import Imposition
+from dotleader.page.sheet.cut_shapes import Point
 from dotleader.page.type.metrics import cap_height, width
 
 HAIRLINE = pt(0.25)
@@ -46,7 +47,9 @@ def hole_centres(stock: Stock, side: Side) -> tuple[tuple[int, int], ...]:
 
 
 def hole_marks(stock: Stock, side: Side) -> Iterator[Drawn]:
-    """A circle as wide as what is cut out of the paper and a cross in its middle."""
+    """A circle as wide as what is cut out of the paper and a cross in its middle; none beside the leaf, in film."""
+    if in_flap(stock):
+        return
     radius = stock.hole_diameter // 2 + stock.relief
     for x, y in hole_centres(stock, side):
         yield Box(x - radius, y - radius, 2 * radius, 2 * radius, stroke=HAIRLINE, radius=radius)
@@ -58,13 +61,13 @@ def cross(x: int, y: int, arm: int) -> Iterator[Line]:
     yield Line(((x, y - arm), (x, y + arm)), HAIRLINE)
 
 
-def crop_marks(pieces: Sequence[Rect]) -> Iterator[Line]:
-    """Two marks at each corner of each piece that is cut out; those that two of them share stand once.
+def crop_marks(pieces: Sequence[Rect], more: Iterable[tuple[Point, Point]] = ()) -> Iterator[Line]:
+    """Two marks at each corner of each piece that is cut out, and `more`; those that two of them share stand once.
 
     None stands on a piece: where two touch, their common line has its marks at both ends of it.
     """
     near, far = MARK_OFFSET, MARK_OFFSET + MARK_LENGTH
-    points: dict[tuple[tuple[int, int], tuple[int, int]], None] = {}
+    points: dict[tuple[Point, Point], None] = {}
     for left, top, right, bottom in pieces:
         for y in (top, bottom):
             points[(left - far, y), (left - near, y)] = None
@@ -72,7 +75,7 @@ def crop_marks(pieces: Sequence[Rect]) -> Iterator[Line]:
         for x in (left, right):
             points[(x, top - far), (x, top - near)] = None
             points[(x, bottom + near), (x, bottom + far)] = None
-    for start, end in points:
+    for start, end in (*points, *(ends for ends in dict.fromkeys(more) if ends not in points)):
         stroke = Rect(start[0] - 1, start[1] - 1, end[0] + 1, end[1] + 1)
         if not any(stroke.meets(piece) for piece in pieces):
             yield Line((start, end), HAIRLINE)
@@ -118,7 +121,7 @@ def _place(laid: Imposition, waste: int, paper: int, start: int, length: int) ->
         return None
     if waste >= line + RULER_AIR + marks:
         return waste - marks - RULER_AIR, (paper - RULER) // 2
-    if waste >= line + RULER_AIR + MARK_OFFSET and length >= RULER + mm(10):
+    if waste >= line + RULER_AIR + MARK_OFFSET and length >= RULER + mm(10) and not laid.stepped:
         return waste - MARK_OFFSET - RULER_AIR, start + (length - RULER) // 2
     return None
 

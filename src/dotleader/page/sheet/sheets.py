@@ -15,6 +15,7 @@ from dotleader.page.drawn import Box, Drawn, Group
 from dotleader.page.extents import Rect, Turned
 from dotleader.page.face.faces import Face
 from dotleader.page.face.placement import Side
+from dotleader.page.face.thumb_index import section_slot
 from dotleader.page.imposition import Imposition, Slot, folds, imposition, on_sheet, printable, united
 from dotleader.page.sheet import sheet_marks
 from dotleader.page.sheet.cut_files import cut_file
@@ -22,6 +23,7 @@ from dotleader.page.sheet.duplex import Turning, edge_said
 from dotleader.page.sheet.leaf_order import Order, leaf_order
 from dotleader.page.sheet.registration import registration_marks
 from dotleader.page.sheet.setting_up import setting_up
+from dotleader.page.sheet.tab_marks import tab_marks
 from dotleader.source.record import record, replace
 
 _Leaf: TypeAlias = tuple[Face, Face]
@@ -30,7 +32,10 @@ _Leaf: TypeAlias = tuple[Face, Face]
 
 @record
 class LeafPlace:
-    """A leaf on one side of a sheet: the label of the face that shows, its rectangle, and its turn in it."""
+    """A leaf on one side of a sheet: the label of the face that shows, its rectangle, and its turn in it.
+
+    `tab` is the slot of its section's tab in the thumb index, whether it is cut or not.
+    """
 
     label: str
     x: int
@@ -38,6 +43,7 @@ class LeafPlace:
     w: int
     h: int
     turn: int
+    tab: int = 0
 
     @property
     def rect(self) -> Rect:
@@ -91,7 +97,7 @@ def sheets(
     leaves = list(zip(faces[::2], faces[1::2], strict=True))
     behind_them = tuple(behind(laid, slot, stock, turning) for slot in laid.slots)
     on_each = _on_each(leaves, laid, order)
-    arrangements = _arrangements([len(some) for some in on_each])
+    arrangements = _arrangements(on_each, stock)
     if not sheet_marks.has_rulers(laid):
         front, back = setting_up(laid, arrangements if _is_cut(laid, stock) else (), backs_say[:1], turning)
         yield Sheet(0, SheetSide(Side.FRONT, front, ()), SheetSide(Side.BACK, back, ()))
@@ -115,17 +121,23 @@ def _on_each(leaves: Sequence[_Leaf], laid: Imposition, order: Order) -> list[li
 
 
 def _is_cut(laid: Imposition, stock: Stock) -> bool:
-    """Whether a machine has anything to cut: not on a leaf that is its paper, with square corners and no holes."""
-    return not laid.filling or len(laid.slots) > 1 or bool(stock.holes) or stock.corner_radius > 0
+    """Whether a machine has anything to do: not on a leaf that is its paper, with square corners and no holes."""
+    return not laid.filling or len(laid.slots) > 1 or bool(stock.holes) or stock.corner_radius > 0 or stock.folded
 
 
-def _arrangements(counts: Sequence[int]) -> list[int]:
-    """The arrangement of each sheet by how many leaves it has, numbered as they come up.
+def _arrangements(on_each: Sequence[Sequence[_Leaf]], stock: Stock) -> list[int]:
+    """The arrangement of each sheet by how many leaves it has and where their tabs are cut, numbered as they come up.
 
     That is enough to tell them apart: where a sheet has places without a leaf, they are its last ones.
     """
-    numbers: dict[int, int] = {}
-    return [numbers.setdefault(count, len(numbers) + 1) for count in counts]
+    numbers: dict[tuple[int, ...], int] = {}
+    tabs = (tuple(section_slot(face.label.section) if stock.recess else 0 for face, _ in some) for some in on_each)
+    return [numbers.setdefault(some, len(numbers) + 1) for some in tabs]
+
+
+def leaf_place(face: Face, slot: Slot) -> LeafPlace:
+    tab = section_slot(face.label.section)
+    return LeafPlace(str(face.label), slot.x, slot.y, slot.w, slot.h, slot.turn, tab)
 
 
 def behind(laid: Imposition, slot: Slot, stock: Stock, turning: Turning = "long-edge") -> Slot:
@@ -176,11 +188,14 @@ def _side(
     items: list[Drawn] = []
     places = []
     for slot, face in zip(slots, shown, strict=False):
-        places.append(LeafPlace(str(face.label), slot.x, slot.y, slot.w, slot.h, slot.turn))
+        places.append(leaf_place(face, slot))
         items.append(_leaf(stock, face, slot, _inkable(laid, slots, slot)))
     if not laid.filling:
         taken = [place.rect for place in places]
-        items.append(Group(0, 0, tuple(sheet_marks.crop_marks(united(taken, laid.together))), role="crop"))
+        tabs = [
+            ends for place, slot in zip(places, slots, strict=False) for ends in tab_marks(stock, side, slot, place.tab)
+        ]
+        items.append(Group(0, 0, tuple(sheet_marks.crop_marks(united(taken, laid.together), tabs)), role="crop"))
         items.append(Group(0, 0, tuple(sheet_marks.fold_marks(folds(taken, laid.together))), role="fold"))
     places_of_rulers = sheet_marks.ruler_places(laid)
     if places_of_rulers is not None:
