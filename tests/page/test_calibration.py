@@ -14,20 +14,23 @@ from dotleader.page.drawn import Box, Drawn, Group, Line, Text, mm
 from dotleader.page.extents import Rect, extents
 from dotleader.page.sheet.alignment import MOST_STRETCHED, Moved
 from dotleader.page.sheet.calibration import BACK_STEP, FRONT_STEP, Arm, apart, arms, calibration, measured, signed
+from dotleader.page.sheet.duplex import TURNINGS, Turning
 
 ALL_PAPERS = pytest.mark.parametrize("paper", PAPERS)
+BOTH_TURNINGS = pytest.mark.parametrize("turning", TURNINGS)
 LONG_NAME = "W" * 60
 
 
-def sides(paper: str) -> tuple[tuple[Drawn, ...], tuple[Drawn, ...]]:
-    return calibration(
-        SIZES[paper], paper, f"{LONG_NAME} (0.125 mm right, 0.125 mm down, 0.125 % wider, 0.125 % longer)"
-    )
+def sides(paper: str, turning: Turning) -> tuple[tuple[Drawn, ...], tuple[Drawn, ...]]:
+    corrected = f"{LONG_NAME} (0.125 mm right, 0.125 mm down, 0.125 % wider, 0.125 % longer)"
+    return calibration(SIZES[paper], paper, corrected, turning)
 
 
-def seen(paper: str, items: tuple[Drawn, ...]) -> list[tuple[Drawn, Rect]]:
+def seen(paper: str, items: tuple[Drawn, ...], turning: Turning) -> list[tuple[Drawn, Rect]]:
     """What stands on the back, as seen from the front."""
-    width = SIZES[paper][0]
+    width, height = SIZES[paper]
+    if turning == "short-edge":
+        return [(item, Rect(r.left, height - r.bottom, r.right, height - r.top)) for item, r in extents(items)]
     return [(item, Rect(width - r.right, r.top, width - r.left, r.bottom)) for item, r in extents(items)]
 
 
@@ -47,17 +50,19 @@ def places(arm: Arm, ink: list[tuple[Drawn, Rect]], front: bool) -> list[float]:
 
 
 @ALL_PAPERS
-def test_everything_is_where_a_printer_reaches(paper: str) -> None:
+@BOTH_TURNINGS
+def test_everything_is_where_a_printer_reaches(paper: str, turning: Turning) -> None:
     width, height = SIZES[paper]
     margin = PRINTABLE_MARGIN
-    for side in sides(paper):
+    for side in sides(paper, turning):
         for _, ink in extents(side):
             assert ink.inside(Rect(margin, margin, width - margin, height - margin))
 
 
 @ALL_PAPERS
-def test_words_stand_on_nothing_else(paper: str) -> None:
-    for side in sides(paper):
+@BOTH_TURNINGS
+def test_words_stand_on_nothing_else(paper: str, turning: Turning) -> None:
+    for side in sides(paper, turning):
         words = [ink for item, ink in extents(side) if isinstance(item, Text)]
         others = [ink for item, ink in extents(side) if isinstance(item, Line)]
         slots = [ink for item, ink in extents(side) if isinstance(item, Box)]
@@ -67,20 +72,22 @@ def test_words_stand_on_nothing_else(paper: str) -> None:
 
 
 @ALL_PAPERS
-def test_words_of_both_sides_do_not_stand_behind_each_other(paper: str) -> None:
-    front, back = sides(paper)
+@BOTH_TURNINGS
+def test_words_of_both_sides_do_not_stand_behind_each_other(paper: str, turning: Turning) -> None:
+    front, back = sides(paper, turning)
     paragraphs = [group for group in front if isinstance(group, Group) and group.role == "words"]
-    behind = [r for item, r in seen(paper, back) if isinstance(item, Text) and item.size > 7_000]
+    behind = [r for item, r in seen(paper, back, turning) if isinstance(item, Text) and item.size > 7_000]
     assert behind
     assert not [(a, b) for _, a in extents(paragraphs) for b in behind if a.meets(b)]
 
 
 @ALL_PAPERS
-def test_a_back_that_is_out_by_so_many_tenths_meets_the_line_of_that_figure(paper: str) -> None:
-    front, back = sides(paper)
+@BOTH_TURNINGS
+def test_a_back_that_is_out_by_so_many_tenths_meets_the_line_of_that_figure(paper: str, turning: Turning) -> None:
+    front, back = sides(paper, turning)
     for arm in arms(SIZES[paper]):
         fixed = places(arm, list(extents(front)), front=True)
-        shining = places(arm, seen(paper, back), front=False)
+        shining = places(arm, seen(paper, back, turning), front=False)
         assert fixed == [n * FRONT_STEP for n in range(-arm.lines, arm.lines + 1)]
         assert shining == [n * BACK_STEP for n in range(-arm.lines, arm.lines + 1)]
         for n in range(-arm.lines, arm.lines + 1):
@@ -134,3 +141,13 @@ def test_it_says_whether_it_is_corrected() -> None:
         _, back = calibration(SIZES["A4"], "A4", corrected)
         text = " ".join(item.string for item, _ in extents(back) if isinstance(item, Text))
         assert words in text
+
+
+@BOTH_TURNINGS
+def test_it_says_on_which_edge_it_is_turned_and_what_is_typed_then(turning: Turning) -> None:
+    front, _ = calibration(SIZES["A4"], "A4", "", turning)
+    text = " ".join(item.string for item, _ in extents(front) if isinstance(item, Text)).replace("\u00a0", " ")
+    other = next(each for each in TURNINGS if each != turning)
+    assert f"turned on the {turning.replace('-', ' ')}" in text
+    assert other.replace("-", " ") not in text
+    assert ("--turn short-edge" in text) is (turning == "short-edge")

@@ -16,6 +16,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from dotleader.page.sheet.alignment import MOST_MOVED, MOST_STRETCHED, Moved
+from dotleader.page.sheet.duplex import TURNINGS
 from dotleader.tools import printer_store
 from dotleader.tools.lock import LOCK, locked
 from dotleader.tools.printer_store import store_path
@@ -69,6 +70,7 @@ def test_a_printer_is_kept_shown_changed_and_forgotten(here: Path, capsys: pytes
         "printer Attic",
         "  back moved ........... 0 mm right, 1 mm down",
         "  measured on .......... Letter",
+        "  turned on ............ long edge",
         "",
         "It is kept in config/dotleader/printers.txt.",
     ]
@@ -132,7 +134,9 @@ def test_what_is_read_further_is_added(here: Path, capsys: pytest.CaptureFixture
         (("delete", "Xyz"), "There is no printer `Xyz`.\n  There is `Attic`."),
         (("frobnicate", "A"), "`frobnicate` is nothing to do with a printer.\n  It is one of set, show, delete"),
         (("show", "Attic", "--right", "1"), "Numbers and marks go with `set`."),
+        (("show", "Attic", "--turn", "long-edge"), "Numbers and marks go with `set`."),
         (("set", "A", "--paper", "A2"), "`--paper A2` is not known."),
+        (("set", "A", "--right", "1", "--turn", "short"), "`--turn short` is not known."),
     ],
 )
 def test_slips_are_said_and_change_nothing(
@@ -155,6 +159,7 @@ def test_slips_are_said_and_change_nothing(
         (KEPT.replace("0.8 mm", "7 mm"), "line 4: that is more than is righted"),
         (KEPT.replace("0.12 %", "1.2 %"), "line 5: that is more than is righted"),
         (KEPT.replace("A4", "A99"), "line 6: this line is not understood"),
+        (KEPT + "  turned on .... edge\n", "line 8: this line is not understood"),
         (KEPT.replace("  measured on .......... A4\n", ""), "line 3: `measured on` is missing below this line"),
         (KEPT + "  default .... yes\n", "line 8: this is said twice"),
         (KEPT + KEPT, "line 10: this printer is there twice"),
@@ -295,6 +300,8 @@ PRINTERS = st.builds(
         *[st.integers(-MOST_STRETCHED, MOST_STRETCHED)] * 2,
     ),
     st.sampled_from(["A4", "Letter"]),
+    st.just(False),
+    st.sampled_from(TURNINGS),
 )
 
 

@@ -11,6 +11,7 @@ from dotleader.handbook.stocks.sizes import SIZES
 from dotleader.output.pdf import PdfFacts, PdfPage, write_pdf
 from dotleader.page.sheet.alignment import righting, said
 from dotleader.page.sheet.calibration import calibration
+from dotleader.page.sheet.duplex import Turning, edge_said
 from dotleader.report.glyphs import escaped
 from dotleader.report.terminal import terminal_for
 from dotleader.tools.cannot_run import CannotRun, because
@@ -23,9 +24,9 @@ from dotleader.tools.writing import put_file
 _OURS = b"(Calibration sheet of Dotleader)"
 
 
-def print_calibration(folder: str, paper: str, printer: Printer | None) -> None:
+def print_calibration(folder: str, paper: str, printer: Printer | None, turning: Turning = "long-edge") -> None:
     """Write the sheet into a folder; for a printer, its back is corrected, to see what is left. Raises CannotRun."""
-    data = calibration_pdf(paper, printer)
+    data = calibration_pdf(paper, printer, turning)
     path = os.path.join(folder, CALIBRATION)
     if os.path.isfile(folder):
         raise CannotRun(f"`{shown_name(folder)}` is a file.", "Name a folder to print into.")
@@ -40,21 +41,21 @@ def print_calibration(folder: str, paper: str, printer: Printer | None) -> None:
     except OSError as error:
         raise CannotRun(f"`{shown_name(path)}` cannot be written: {because(error)}.") from error
     terminal = terminal_for(sys.stdout, os.environ)
-    say(escaped(line, terminal) for line in _done(shown_name(path), paper, printer))
+    say(escaped(line, terminal) for line in _done(shown_name(path), paper, printer, turning))
 
 
-def calibration_pdf(paper: str, printer: Printer | None) -> bytes:
+def calibration_pdf(paper: str, printer: Printer | None, turning: Turning = "long-edge") -> bytes:
     """The sheet as a file: a front and a back."""
     size = SIZES[paper]
     corrected = f"{printer.name} ({said(printer.moved)})" if printer else ""
-    front, back = calibration(size, paper, corrected)
-    turned = righting(printer.moved, size) if printer else None
+    front, back = calibration(size, paper, corrected, turning)
+    turned = righting(printer.moved, size, turning) if printer else None
     pages = (PdfPage(*size, front, label="front"), PdfPage(*size, back, label="back", righting=turned))
     facts = PdfFacts(
         "Calibration sheet of Dotleader",
-        "To print at 100 %, on both sides of one sheet, turned on the long edge.",
+        f"To print at 100 %, on both sides of one sheet, turned on the {edge_said(turning)}.",
         "",
-        duplex="long-edge",
+        duplex=turning,
         scaling_none=True,
     )
     made = BytesIO()
@@ -67,7 +68,7 @@ def _is_ours(path: str) -> bool:
         return _OURS in file.read()
 
 
-def _done(path: str, paper: str, printer: Printer | None) -> Iterator[str]:
+def _done(path: str, paper: str, printer: Printer | None, turning: Turning) -> Iterator[str]:
     yield f"{path}  2 sides of a sheet of {paper}"
     yield ""
     if printer:
@@ -75,4 +76,4 @@ def _done(path: str, paper: str, printer: Printer | None) -> Iterator[str]:
         yield f"What is left is added: `dotleader printer set {printer.name} --further` with the numbers."
     else:
         yield "Its back is not corrected for any printer. The sheet says how it is read and what is typed then."
-    yield "In the print dialogue: actual size (100 %), on both sides, turned on the long edge."
+    yield f"In the print dialogue: actual size (100 %), on both sides, turned on the {edge_said(turning)}."

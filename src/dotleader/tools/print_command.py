@@ -14,7 +14,7 @@ from dotleader.output.millimetres import millimetres
 from dotleader.page.sheet.alignment import MUCH_MOVED, said
 from dotleader.page.sheet.cut_files import cut_file, sheets_numbered
 from dotleader.page.sheet.cut_shapes import Layer, Outline
-from dotleader.page.sheet.duplex import TURNINGS, Turning
+from dotleader.page.sheet.duplex import TURNINGS, Turning, edge_said
 from dotleader.page.sheet.leaf_order import ORDERS
 from dotleader.page.sheet.registration import MARK
 from dotleader.report.full import full
@@ -55,9 +55,10 @@ dotleader print HANDBOOK    lay out cards as pages to read and sheets to cut
                             through the pile: cut it, put the stacks on each
                             other, and the book is in order
   --turn EDGE               about which edge the printer turns a sheet for its
-                            back: `long-edge`, as is done without it, or
-                            `short-edge`, for which backs are printed turned
-                            by 180 degrees
+                            back: `long-edge`, or `short-edge`, for which
+                            backs are printed turned by 180 degrees. Without
+                            it, as the printer was measured that sheets are
+                            corrected for; else the long edge
   --one-sided               for a printer that prints one side: fronts.pdf and
                             backs.pdf too, and how the paper goes back in
   --cutter-marks            print marks on the sheets by which a cutter that
@@ -94,7 +95,7 @@ def arguments(parser: Parser) -> None:
     parser.add_argument("handbook", nargs="?", metavar="HANDBOOK")
     parser.add_argument("--to", dest="folder", metavar="DIR")
     parser.choice("--order", ORDERS, dest="order", default="sequence")
-    parser.choice("--turn", TURNINGS, dest="turning", default="long-edge")
+    parser.choice("--turn", TURNINGS, dest="turning", default=None)
     parser.add_argument("--one-sided", action="store_true")
     parser.add_argument("--cutter-marks", action="store_true")
     parser.add_argument("--printer", metavar="NAME")
@@ -138,7 +139,7 @@ def run(options: Options) -> int:
         copies=print_selection.copies(options),
         colour=not options.black,
         order=options.order,
-        turning=options.turning,
+        turning=_turning(options, printer),
         one_sided=options.one_sided,
     )
     plan = planned(linted.handbook, linted.checklists.all(), manner)
@@ -176,7 +177,18 @@ def _calibration(options: Options) -> int:
 
     end_tidily()
     printer = chosen(options.printer) if options.printer is not None else None
-    print_calibration(options.folder or "", options.paper or (printer.paper if printer else USUAL_PAPER), printer)
+    print_calibration(
+        options.folder or "",
+        options.paper or (printer.paper if printer else USUAL_PAPER),
+        printer,
+        _turning(options, printer),
+    )
+def _turning(options: Options, printer: Printer | None) -> Turning:
+    """What was asked for, else what a printer was measured with."""
+    asked: Turning | None = options.turning
+    return asked or (printer.turning if printer else TURNINGS[0])
+
+
     return 0
 
 
@@ -250,8 +262,9 @@ def _corrected(printer: Printer | None, paper: str, turning: Turning) -> Iterato
     yield f"The backs of the sheets are corrected for {name}, which puts them {said(printer.moved)}."
     if paper != printer.paper:
         yield f"That was measured on {printer.paper}, and this is {paper}: look at one sheet against the light first."
-    if turning == "short-edge":
-        yield "That was measured on a sheet turned on the long edge: look at one sheet against the light first."
+    if turning != printer.turning:
+        edge = edge_said(printer.turning)
+        yield f"That was measured on a sheet turned on the {edge}: look at one sheet against the light first."
     if max(abs(printer.moved.right), abs(printer.moved.down)) > MUCH_MOVED:
         yield "That is much: a printer may leave out what stands near the edges of the backs. Measure on the fronts."
 

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 from dotleader.handbook.stocks.sizes import PAPERS, SIZES
 from dotleader.page.sheet.alignment import MOST_MOVED, Moved, beyond, further, said
 from dotleader.page.sheet.calibration import measured
+from dotleader.page.sheet.duplex import TURNINGS
 from dotleader.report.glyphs import escaped
 from dotleader.report.terminal import terminal_for
 from dotleader.source.record import replace
@@ -43,6 +44,8 @@ dotleader printer [DO NAME] keep how far a printer's backs are out of register
   --down C [D]              the same of scales C and D, downwards
   --paper PAPER             what the sheet was printed on: A3, A4, A5, Letter
                             or Legal; without it, as before, or A4
+  --turn EDGE               about which edge it was turned: `long-edge` or
+                            `short-edge`; without it, as before, or the long
   --further                 the sheet was corrected for this printer already:
                             what was read is added
   --default                 take this printer where none is named; `set none`
@@ -65,6 +68,7 @@ def arguments(parser: Parser) -> None:
     for name in _NUMBERS:
         parser.add_argument(f"--{name}", nargs="+")
     parser.choice("--paper", PAPERS, dest="paper", default=None)
+    parser.choice("--turn", TURNINGS, dest="turning", default=None)
     parser.add_argument("--further", action="store_true")
     parser.add_argument("--default", action="store_true")
 
@@ -79,7 +83,8 @@ def run(options: Options) -> int:
     if do and not name:
         raise CannotRun("No printer was named.", f"Say which: `dotleader printer {do} NAME`.")
     numbers = options.right is not None or options.down is not None
-    if do != "set" and (numbers or options.further or options.default):
+    marks = options.further or options.default or options.paper or options.turning
+    if do != "set" and (numbers or marks):
         raise CannotRun("Numbers and marks go with `set`.", "`dotleader printer set NAME --right 0.8 --down -0.3`")
     match do:
         case "set":
@@ -154,6 +159,7 @@ def _with(
         moved,
         paper,
         options.default or (before is not None and before.default),
+        options.turning or (before.turning if before else TURNINGS[0]),
     )
     kept_ones = tuple(replace(each, default=each.default and not made.default) for each in printers)
     if before is None:

@@ -10,6 +10,7 @@ from collections.abc import Iterator, Sequence
 
 from dotleader.handbook.stocks.sizes import paper_named
 from dotleader.page.sheet.alignment import Moved, beyond, said_moved, said_stretched
+from dotleader.page.sheet.duplex import TURNINGS, Turning, edge_said
 from dotleader.source.record import record, replace
 
 NONE = "none"
@@ -32,12 +33,16 @@ _STRETCHED = re.compile(rf"(?:{_NUMBER} % (wider|narrower))?(?:, )?(?:{_NUMBER} 
 
 @record
 class Printer:
-    """`paper` is what it was measured on; the default one is taken where none is named."""
+    """`paper` is what it was measured on, turned on the edge of `turning`.
+
+    The default one is taken where none is named.
+    """
 
     name: str
     moved: Moved
     paper: str
     default: bool = False
+    turning: Turning = "long-edge"
 
 
 @record
@@ -72,6 +77,7 @@ def block(printer: Printer) -> Iterator[str]:
         "back moved": said_moved(printer.moved),
         "back stretched": said_stretched(printer.moved),
         "measured on": printer.paper,
+        "turned on": edge_said(printer.turning),
         "default": "yes" if printer.default else "",
     }
     for left, right in rows.items():
@@ -137,6 +143,8 @@ def _changed(printer: Printer, left: str, right: str) -> Printer | str:
         moved = replace(moved, wider=wider, longer=_of(told[3] or "0", told[4] == "shorter", 4))
     elif left == "measured on" and (paper := paper_named(right)):
         return replace(printer, paper=paper)
+    elif left == "turned on" and (turning := next((each for each in TURNINGS if edge_said(each) == right), None)):
+        return replace(printer, turning=turning)
     elif left == "default" and right == "yes":
         return replace(printer, default=True)
     else:

@@ -15,6 +15,7 @@ from dotleader.handbook.stocks.measures import PRINTABLE_MARGIN
 from dotleader.page.drawn import Box, Drawn, Font, Group, Ink, Line, Text, mm
 from dotleader.page.sheet import calibration_words
 from dotleader.page.sheet.alignment import Moved, millionths
+from dotleader.page.sheet.duplex import Turning, behind
 from dotleader.page.type.metrics import cap_height, width
 from dotleader.source.record import record
 
@@ -65,11 +66,12 @@ class _Axes:
     """From along and across a scale, as seen from the front, to a page. Across is below a scale or right of it."""
 
     down: bool
-    back: bool
+    turned: Turning | None
+    """About which edge the sheet is turned to this page; None on the front."""
 
     def point(self, along: int, across: int) -> tuple[int, int]:
-        x, y = (across, along) if self.down else (along, across)
-        return (-x if self.back else x), y
+        seen = (across, along) if self.down else (along, across)
+        return behind(seen, (0, 0), self.turned) if self.turned else seen
 
     def line(self, along: int, start: int, end: int, stroke: int) -> Line:
         return Line((self.point(along, start), self.point(along, end)), stroke)
@@ -124,26 +126,34 @@ def _reach(length: int) -> tuple[int, int]:
     return (last - lines * FRONT_STEP) // mm(1) * mm(1), lines
 
 
-def calibration(paper: tuple[int, int], name: str, corrected: str = "") -> tuple[tuple[Drawn, ...], tuple[Drawn, ...]]:
-    """Front and back on a paper of that name; `corrected` says for which printer the back is righted, '' for none."""
+def calibration(
+    paper: tuple[int, int], name: str, corrected: str = "", turning: Turning = "long-edge"
+) -> tuple[tuple[Drawn, ...], tuple[Drawn, ...]]:
+    """Front and back on a paper of that name; `corrected` says for which printer the back is righted, '' for none.
+
+    About whichever edge the sheet is turned, its lines meet alike, seen from the front; its back is upright.
+    """
     middle = paper[0] // 2, paper[1] // 2
     least = min(arm.lines for arm in arms(paper))
     front = (
         *(Group(arm.x, arm.y, tuple(_front_scale(arm)), role="scale") for arm in arms(paper)),
         Group(*middle, tuple(_millimetres()), role="middle"),
-        *calibration_words.front(paper, name, apart(paper), least),
+        *calibration_words.front(paper, name, apart(paper), least, turning),
     )
     back = (
-        *(Group(paper[0] - arm.x, arm.y, tuple(_back_scale(arm)), role="scale") for arm in arms(paper)),
+        *(
+            Group(*behind((arm.x, arm.y), paper, turning), tuple(_back_scale(arm, turning)), role="scale")
+            for arm in arms(paper)
+        ),
         Group(*middle, (Line(((-_CROSS, 0), (_CROSS, 0)), _THICK), Line(((0, -_CROSS), (0, _CROSS)), _THICK))),
-        *calibration_words.back(paper, corrected),
+        *calibration_words.back(paper, corrected, turning),
     )
     return front, back
 
 
 def _front_scale(arm: Arm) -> Iterator[Drawn]:
     """Lines down to the arm, figures at every fifth, the letter, and the ring for a pin."""
-    axes = _Axes(arm.down, back=False)
+    axes = _Axes(arm.down, None)
     for n in range(-arm.lines, arm.lines + 1):
         yield axes.line(n * FRONT_STEP, -_length(n), 0, _STROKE)
         if n % 5 == 0:
@@ -157,9 +167,9 @@ def _front_scale(arm: Arm) -> Iterator[Drawn]:
         yield Line(((x - arm_x, y - arm_y), (x + arm_x, y + arm_y)), _FINE)
 
 
-def _back_scale(arm: Arm) -> Iterator[Drawn]:
+def _back_scale(arm: Arm, turning: Turning) -> Iterator[Drawn]:
     """Lines from the arm, a wedge that points at zero, and the scale for a pin."""
-    axes = _Axes(arm.down, back=True)
+    axes = _Axes(arm.down, turning)
     for n in range(-arm.lines, arm.lines + 1):
         yield axes.line(n * BACK_STEP, -_OVERLAP, _length(n), _STROKE)
     tip, end, half = _WEDGE
@@ -179,7 +189,7 @@ def _back_scale(arm: Arm) -> Iterator[Drawn]:
 def _millimetres() -> Iterator[Drawn]:
     """In the middle of the front: millimetres to the right and down."""
     for down in (False, True):
-        axes = _Axes(down, back=False)
+        axes = _Axes(down, None)
         yield Line((axes.point(-mm(_COARSE), 0), axes.point(mm(_COARSE), 0)), _FINE)
         for at in range(-_COARSE, _COARSE + 1):
             half = mm(1.5) if at % 5 == 0 else mm(0.8)

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from dotleader.page.drawn import Box, Drawn, Font, Group, Text, mm
 from dotleader.page.extents import Rect
+from dotleader.page.sheet.duplex import Turning, behind, edge_said
 from dotleader.page.type.breaking import broken, length, room_of, set_line
 from dotleader.page.type.metrics import cap_height, shown
 from dotleader.page.type.words import plain_words
@@ -22,13 +23,13 @@ _LEADING = 1_300  # thousandths of the size
 _TITLE = 1_400
 
 
-def front(paper: tuple[int, int], name: str, apart: tuple[int, int], lines: int) -> Iterator[Drawn]:
+def front(paper: tuple[int, int], name: str, apart: tuple[int, int], lines: int, turning: Turning) -> Iterator[Drawn]:
     """Three of the four corners; behind the fourth stand the words of the back."""
     upper_left, upper_right, lower_left, _ = _corners(paper)
     most = f"{lines / 10:.1f} mm"
     first = (
-        f"Print both sides of this sheet at 100 % (actual size) on {name}, turned on the long edge: on plain paper, "
-        "from the tray that the cards will come from.",
+        f"Print both sides of this sheet at 100 % (actual size) on {name}, turned on the {edge_said(turning)}: on "
+        "plain paper, from the tray that the cards will come from.",
         f"The zeros of A and B are {apart[0] // 1000} mm apart, those of C and D {apart[1] // 1000} mm. If a ruler "
         "finds more or less, the printer changes the size: mend that first.",
     )
@@ -53,15 +54,23 @@ def front(paper: tuple[int, int], name: str, apart: tuple[int, int], lines: int)
     for size in _SIZES:
         one = _set(upper_left, "Calibration sheet", first, size)
         two = _set(upper_right, "To read it", second, size)
-        three = list(_readings(lower_left, third, last, name, size))
+        three = list(_readings(lower_left, third, last, _options(name, turning), size))
         if all(_fits(items, area) for items, area in ((one, upper_left), (two, upper_right), (three, lower_left))):
             break
     yield Group(0, 0, (*one, *two, *three), role="words")
 
 
-def back(paper: tuple[int, int], corrected: str) -> Iterator[Drawn]:
-    *_, behind = _corners(paper)
-    area = Rect(paper[0] - behind.right, behind.top, paper[0] - behind.left, behind.bottom)
+def _options(name: str, turning: Turning) -> str:
+    """What is typed beside the readings."""
+    return f"--paper {name}" + (f" --turn {turning}" if turning != "long-edge" else "")
+
+
+def back(paper: tuple[int, int], corrected: str, turning: Turning) -> Iterator[Drawn]:
+    """The fourth corner, as it lies behind."""
+    *_, free = _corners(paper)
+    ends = behind((free.left, free.top), paper, turning), behind((free.right, free.bottom), paper, turning)
+    (left, right), (top, bottom) = (sorted(both) for both in zip(*ends, strict=True))
+    area = Rect(left, top, right, bottom)
     status = (
         f"This side is corrected for {shown(corrected, Font.REGULAR)}: every scale should read 0. What it still reads "
         "is typed with --further."
@@ -107,7 +116,7 @@ def _paragraph(items: list[Drawn], area: Rect, top: int, text: str, size: int, f
     return base - cap_height(font, size) + step // 2
 
 
-def _readings(area: Rect, before: Sequence[str], after: Sequence[str], name: str, size: int) -> Iterator[Drawn]:
+def _readings(area: Rect, before: Sequence[str], after: Sequence[str], options: str, size: int) -> Iterator[Drawn]:
     """The command, with a field to write each reading into."""
     items = _set(area, "To store it", before, size)
     top = _bottom(items) + mm(2)
@@ -122,7 +131,7 @@ def _readings(area: Rect, before: Sequence[str], after: Sequence[str], name: str
             items.append(Text(x + mm(1), top + mm(1) + cap_height(Font.BOLD, 7_000), letter, 7_000, Font.BOLD))
             x += slot + _SLOT_GAP
         top += _SLOT_HEIGHT + mm(2)
-    top = _paragraph(items, area, top + mm(1), f"--paper {name}", size)
+    top = _paragraph(items, area, top + mm(1), options, size)
     for text in after:
         top = _paragraph(items, area, top, text, size)
     yield from items
