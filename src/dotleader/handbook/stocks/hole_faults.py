@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from math import isqrt
 
 from dotleader.handbook.stocks.fault import Amiss, millimetres
-from dotleader.handbook.stocks.measures import seals
+from dotleader.handbook.stocks.measures import FILM_BESIDE_HOLE, LEAST_SEAL_OF_ALL, in_flap, seals
 from dotleader.handbook.stocks.stock import Stock
 
 
@@ -29,11 +29,14 @@ def hole_faults(stock: Stock) -> Iterator[Amiss]:
     radius = -(-stock.hole_diameter // 2)
     edge = min(stock.hole_edge, across - stock.hole_edge)
     ends = min(min(at, along - at) for at in stock.holes)
-    if edge < radius:
+    flap = in_flap(stock) and seal_across >= _flap(stock)
+    if flap and any(_flap_faults(stock, seal_across, radius)):
+        yield from _flap_faults(stock, seal_across, radius)
+    elif edge < radius and not flap:
         yield Amiss(
             "holes",
             f"The holes reach {_beyond(radius - edge, seal_across)}.",
-            f"Put them farther from the edge.{_counted(stock)}",
+            f"Put them farther from the edge.{_counted(stock)}{_or_in_flap(stock)}",
         )
     elif ends < radius:
         yield Amiss(
@@ -42,12 +45,43 @@ def hole_faults(stock: Stock) -> Iterator[Amiss]:
             f"which is {millimetres(along)} long{_and_film(radius - ends, seal_along)}.",
             "Take fewer holes, or put them closer together.",
         )
-    elif (into := _into_corner(ends, edge, stock.corner_radius, radius)) > 0:
+    elif not flap and (into := _into_corner(ends, edge, stock.corner_radius, radius)) > 0:
         yield Amiss(
             "holes",
             f"The outermost holes reach {millimetres(into, up=True)} into the rounded corners.",
             "Take smaller corners, or put the holes closer together or farther from the edge.",
         )
+
+
+def _flap(stock: Stock) -> int:
+    """How far film has to reach beyond the leaf for holes through the film alone."""
+    return LEAST_SEAL_OF_ALL + stock.hole_diameter + FILM_BESIDE_HOLE
+
+
+def _flap_faults(stock: Stock, seal: int, radius: int) -> Iterator[Amiss]:
+    """Holes beside the leaf leave film on both sides: to seal the leaf's edge, and so that they do not tear out."""
+    sealing = -stock.hole_edge - radius
+    if sealing < LEAST_SEAL_OF_ALL:
+        yield Amiss(
+            "holes",
+            f"Between the leaf and its holes, {millimetres(LEAST_SEAL_OF_ALL - sealing, up=True)} of film are missing "
+            f"to seal it: {millimetres(LEAST_SEAL_OF_ALL)} are needed.",
+            f"Put them nearer to the edge.{_counted(stock)}",
+        )
+    beside = seal + stock.hole_edge - radius
+    if beside < FILM_BESIDE_HOLE:
+        yield Amiss(
+            "holes",
+            f"Between the holes and the edge of the film, {millimetres(FILM_BESIDE_HOLE - beside, up=True)} of it are "
+            f"missing: with less than {millimetres(FILM_BESIDE_HOLE)} they tear out.",
+            f"Put them farther from the edge.{_counted(stock)}",
+        )
+
+
+def _or_in_flap(stock: Stock) -> str:
+    if stock.pouch == (0, 0):
+        return ""
+    return f" For holes beside the leaf the film has to reach {millimetres(_flap(stock), up=True)} beyond it."
 
 
 def _beyond(out: int, seal: int) -> str:

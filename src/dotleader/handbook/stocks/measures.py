@@ -14,6 +14,9 @@ LEAST_SEAL = 3_175
 LEAST_SEAL_OF_ALL = 3_000
 """What pouches that are sold in whole millimetres leave: A5 in 154 x 216 mm (common practice, no source)."""
 
+FILM_BESIDE_HOLE = 3_000
+"""In a flap of film, from a hole to the edge of the film (common practice, no source)."""
+
 USUAL_FILM = 127
 """5 mil, the middle one of the films that are sold (common practice, no source). On each side of the leaf."""
 
@@ -69,9 +72,14 @@ LEAST_LEAF_HEIGHT = 90_000
 """Below this, nothing is left between head and foot but a few items."""
 
 
+def in_flap(stock: Stock) -> bool:
+    """Whether the holes go through the film alone, in a flap of it beside the leaf: nothing is punched into paper."""
+    return bool(stock.holes) and stock.hole_edge < 0
+
+
 def hole_strip(stock: Stock) -> int:
-    """How far from the binding edge nothing may be printed but the marks of the holes; 0 without holes."""
-    if not stock.holes:
+    """How far from the binding edge nothing may be printed but the marks of the holes; 0 without holes in the leaf."""
+    if not stock.holes or in_flap(stock):
         return 0
     radius = -(-stock.hole_diameter // 2)
     return stock.hole_edge + radius + stock.relief + HOLE_CLEARANCE + DUPLEX_ERROR

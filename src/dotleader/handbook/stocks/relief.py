@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from math import isqrt
 
 from dotleader.handbook.stocks.fault import Amiss, millimetres
-from dotleader.handbook.stocks.measures import LEAST_SEAL, LEAST_SEAL_OF_ALL, body_of_leaf
+from dotleader.handbook.stocks.measures import LEAST_SEAL, LEAST_SEAL_OF_ALL, body_of_leaf, in_flap
 from dotleader.handbook.stocks.stock import Stock
 
 LEAST_PAPER = 1_000
@@ -57,6 +57,9 @@ def relief_faults(stock: Stock) -> Iterator[Amiss]:
         yield Amiss(
             "relief", "There are no holes to be cut wider.", "Leave `relief` out, or say in `holes` where they are."
         )
+        return
+    if in_flap(stock):
+        yield Amiss("relief", "The holes go through film alone, and no paper is in their way.", "Leave `relief` out.")
         return
     room, beside = relief_room(stock)
     if stock.relief > room:

@@ -51,10 +51,14 @@ def _said(laid: Imposition, arrangements: Sequence[int], turning: Turning) -> It
         return
     cuts = _cuts(laid)
     if not cuts:
-        but = " but holes and corners" if arrangements else ""
-        yield f"A leaf is as large as the paper, and nothing is cut{but}."
+        if laid.together == 1:
+            but = " but holes and corners" if arrangements else ""
+            yield f"A leaf is as large as the paper, and nothing is cut{but}."
+        else:
+            yield "The open card is as large as the paper: nothing is cut but its corners, where they are to be round."
     else:
-        yield f"The leaves fill the paper, so that no mark can stand beside them. Cut each sheet {' and '.join(cuts)}."
+        what = "leaves" if laid.together == 1 else "open cards"
+        yield f"The {what} fill the paper, so that no mark can stand beside them. Cut each sheet {' and '.join(cuts)}."
     yield from _folds(laid)
     if len({slot.turn for slot in laid.slots}) > 1:
         yield "The leaves stand head to foot, so that their edge bands meet at the cut."
@@ -76,10 +80,13 @@ def _cuts(laid: Imposition) -> list[str]:
 
 def _folds(laid: Imposition) -> Iterator[str]:
     """In words, where a card is folded; no dashes can say so where there is no waste."""
-    for line in sorted(set(folds([slot.rect for slot in laid.slots], laid.together))):
-        upright = line.left == line.right
-        way, at, edge = ("upright", line.left, "left") if upright else ("across", line.top, "upper")
-        yield f"Fold {way}, {_millimetres(at)} from the {edge} edge, the side that is printed first outside."
+    found = folds([slot.rect for slot in laid.slots], laid.together)
+    for upright in (True, False):
+        places = sorted({line.left if upright else line.top for line in found if (line.left == line.right) is upright})
+        if places:
+            way, edge = ("upright", "left") if upright else ("across", "upper")
+            at = " and ".join(map(_millimetres, places))
+            yield f"Fold {way}, {at} from the sheet's {edge} edge, the side that is printed first outside."
 
 
 def _millimetres(length: int) -> str:

@@ -76,21 +76,27 @@ def crop_marks(pieces: Sequence[Rect], more: Iterable[tuple[Point, Point]] = ())
             points[(x, top - far), (x, top - near)] = None
             points[(x, bottom + near), (x, bottom + far)] = None
     for start, end in (*points, *(ends for ends in dict.fromkeys(more) if ends not in points)):
-        stroke = Rect(start[0] - 1, start[1] - 1, end[0] + 1, end[1] + 1)
-        if not any(stroke.meets(piece) for piece in pieces):
+        if not _on_any((start, end), pieces):
             yield Line((start, end), HAIRLINE)
 
 
-def fold_marks(lines: Iterable[Rect]) -> Iterator[Line]:
-    """Dashes that go on beyond both ends of each fold, as far as crop marks do and as far off the trim."""
-    for left, top, right, bottom in lines:
-        for at in range(MARK_OFFSET, MARK_OFFSET + MARK_LENGTH, 2 * DASH):
-            if left == right:
-                yield Line(((left, top - at - DASH), (left, top - at)), HAIRLINE)
-                yield Line(((left, bottom + at), (left, bottom + at + DASH)), HAIRLINE)
-            else:
-                yield Line(((left - at - DASH, top), (left - at, top)), HAIRLINE)
-                yield Line(((right + at, top), (right + at + DASH, top)), HAIRLINE)
+def fold_marks(lines: Iterable[Rect], pieces: Sequence[Rect]) -> Iterator[Line]:
+    """Dashes that go on beyond both ends of each fold, as far as crop marks do and as far off the trim; none on a
+    piece that touches, and each once."""
+    dashes: dict[tuple[Point, Point], None] = {}
+    for line in lines:
+        upright = line.left == line.right
+        across, ends = (line.left, (line.top, line.bottom)) if upright else (line.top, (line.left, line.right))
+        for off in range(MARK_OFFSET, MARK_OFFSET + MARK_LENGTH, 2 * DASH):
+            for start in (ends[0] - off - DASH, ends[1] + off):
+                points = (across, start), (across, start + DASH)
+                dashes[points if upright else (points[0][::-1], points[1][::-1])] = None
+    yield from (Line(dash, HAIRLINE) for dash in dashes if not _on_any(dash, pieces))
+
+
+def _on_any(stroke: tuple[Point, Point], pieces: Sequence[Rect]) -> bool:
+    (left, top), (right, bottom) = stroke
+    return any(Rect(left - 1, top - 1, right + 1, bottom + 1).meets(piece) for piece in pieces)
 
 
 def has_rulers(laid: Imposition) -> bool:

@@ -192,11 +192,13 @@ def _side(
         items.append(_leaf(stock, face, slot, _inkable(laid, slots, slot)))
     if not laid.filling:
         taken = [place.rect for place in places]
+        pieces = united(taken, laid.together)
         tabs = [
             ends for place, slot in zip(places, slots, strict=False) for ends in tab_marks(stock, side, slot, place.tab)
         ]
-        items.append(Group(0, 0, tuple(sheet_marks.crop_marks(united(taken, laid.together), tabs)), role="crop"))
-        items.append(Group(0, 0, tuple(sheet_marks.fold_marks(folds(taken, laid.together))), role="fold"))
+        items.append(Group(0, 0, tuple(sheet_marks.crop_marks(pieces, tabs)), role="crop"))
+        folded = folds(taken, laid.together)
+        items.append(Group(0, 0, tuple(sheet_marks.fold_marks(folded, pieces)), role="fold"))
     places_of_rulers = sheet_marks.ruler_places(laid)
     if places_of_rulers is not None:
         upright, level = places_of_rulers
