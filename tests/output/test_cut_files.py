@@ -35,6 +35,7 @@ from dotleader.source.record import replace
 from tests.output.cut_reading import SVG, Layers, Path, drawing_of, dxf_of, svg_of
 from tests.output.reading import by_plumber, written
 from tests.page.leaves import EVERY_KIND, STOCKS, faces
+from tests.page.tabbed import TABS
 
 MM = 25.4 / 72
 """Millimetres to the point."""
@@ -48,7 +49,13 @@ VARIANTS |= {
     "A5, square": replace(STOCKS["A5"], corner_radius=0),
     "four, square": replace(STOCKS["four to a sheet"], corner_radius=0),
     "two across, film": replace(STOCKS["two across"], pouch=(106_350, 146_350)),
+    "relief": replace(STOCKS["sample"], relief=3_000),
+    "four, shared": replace(STOCKS["four to a sheet"], cut_lines="shared"),
+    "A5, separate": replace(STOCKS["A5"], cut_lines="separate"),
+    "folded at the top": replace(LIBRARY["folded card, A6"], bound_at="top", leaf=(80_000, 100_000)),
+    "folded, shared": replace(LIBRARY["folded card, A6"], cut_lines="shared"),
 }
+VARIANTS |= {f"tabs: {name}": stock for name, stock in TABS.items()}
 EVERY_STOCK = pytest.mark.parametrize("stock", VARIANTS.values(), ids=VARIANTS)
 
 
@@ -94,7 +101,8 @@ def test_a_library_finds_nothing_wrong_with_the_dxf(stock: Stock) -> None:
         assert used | {"0"} <= {layer.dxf.name for layer in drawing.layers}
         colours = {layer.dxf.name: layer.dxf.color for layer in drawing.layers}
         assert colours["PAPER"] == 5
-        assert {colours[name] for name in used & {"HOLES", "OUTLINES"}} == {1}
+        assert {colours[name] for name in used & {"HOLES", "OUTLINES"}} <= {1}
+        assert {colours[name] for name in used & {"FOLDS"}} <= {3}
         order = [entity.dxf.layer for entity in drawing.modelspace()]
         assert order == sorted(order, key=[layer.value.upper() for layer in Layer].index)
 
@@ -133,6 +141,8 @@ def test_cuts_coincide_with_what_is_printed_on_both_sides(stock: Stock) -> None:
                 assert_holes(read, back, width, stock, mirrored=True)
                 assert_marks(read, front, width, mirrored=False)
                 assert_marks(read, back, width, mirrored=True)
+                assert_folds(read, front, width, stock, mirrored=False)
+                assert_folds(read, back, width, stock, mirrored=True)
                 squares = [(r["x0"] * MM, r["top"] * MM) for r in front.rects if near_square(r)]
                 paths = read.paths.get("registration", [])
                 assert len(paths) == (0 if imposition(stock).filling else 3)
@@ -148,7 +158,7 @@ def assert_holes(read: Layers, page: object, width: float, stock: Stock, mirrore
     drawn = []
     for curve in page.curves:  # type: ignore[attr-defined]  # pdfplumber has no types
         left, top, right, bottom = (curve[name] * MM for name in ("x0", "top", "x1", "bottom"))
-        if near((right - left, bottom - top), (stock.hole_diameter / 1000,) * 2):
+        if near((right - left, bottom - top), ((stock.hole_diameter + 2 * stock.relief) / 1000,) * 2):
             x = (left + right) / 2
             drawn.append((width - x if mirrored else x, (top + bottom) / 2, (right - left) / 2))
     holes = read.circles.get("holes", [])
@@ -178,7 +188,34 @@ def assert_marks(read: Layers, page: object, width: float, mirrored: bool) -> No
             assert any(near((*a, *b), (right + off, y, right + off + 5, y)) for a, b in marks)
 
 
-@EVERY_STOCK
+def assert_folds(read: Layers, page: object, width: float, stock: Stock, mirrored: bool) -> None:
+    """Every fold is one straight line that goes on, off the trim, as three dashes of 1 mm at either end."""
+    dashes = [
+        tuple(sorted(((line["x0"] * MM, line["top"] * MM), (line["x1"] * MM, line["bottom"] * MM))))
+        for line in page.lines  # type: ignore[attr-defined]
+    ]
+    paths = read.paths.get("folds", [])
+    assert bool(paths) is stock.folded
+    for path in paths:
+        (x1, y1), (x2, y2) = path.points
+        assert not path.closed
+        if mirrored:
+            x1, x2 = width - x1, width - x2
+        left, right, top, bottom = min(x1, x2), max(x1, x2), min(y1, y2), max(y1, y2)
+        if imposition(stock).filling:
+            continue
+        for off in (3.5, 5.5, 7.5):
+            if near((left,), (right,)):
+                wanted = [(left, top - off - 1, left, top - off), (left, bottom + off, left, bottom + off + 1)]
+            else:
+                wanted = [(left - off - 1, top, left - off, top), (right + off, top, right + off + 1, top)]
+            assert all(any(near((*a, *b), dash) for a, b in dashes) for dash in wanted)
+
+
+FLUSH = {name: stock for name, stock in VARIANTS.items() if not stock.recess}  # tabs have inner corners, too
+
+
+@pytest.mark.parametrize("stock", FLUSH.values(), ids=FLUSH)
 def test_corners_are_round_towards_the_outside(stock: Stock) -> None:
     radius = stock.corner_radius / 1000
     for cutting in printed(stock)[1]:

@@ -26,6 +26,16 @@ TABBED = {name: stock for name, stock in CANDIDATES.items() if not any(amiss(sto
 """Of the known stocks all that can have tabs of 10 mm."""
 
 
+TABS: dict[str, Stock] = {
+    **{name: TABBED[f"library: {name}, tabs"] for name in ("A4", "A5", "A6", "A5, bound at top", "half letter")},
+    **{name: TABBED[f"library: {name}, tabs"] for name in ("6 x 9 in pouch", "kneeboard, quarter letter")},
+    "A5, tabs, square": with_tabs(STOCKS["A5"], 8_000, 0),
+    "sample, tabs, large corners": with_tabs(STOCKS["sample"], 5_001, 11_000),
+    "two across, shallow tabs": with_tabs(STOCKS["two across"], 4_000),
+}
+"""Some of each sort, for tests that take their time."""
+
+
 @st.composite
 def tabbed_stocks(draw: st.DrawFn) -> Stock:
     stock = draw(stocks() | st.sampled_from(list(EVERY_STOCK.values())))

@@ -110,9 +110,13 @@ def test_all_of_an_outline_is_cut_once_or_is_the_edge_of_the_paper(stock: Stock,
         assert not any(overlap(one, other) for one, other in combinations(lines, 2))
         assert len(set(bends)) == len(bends)
         wanted: set[tuple[Point, Arc]] = set()
+        ends_of_lines: set[Point] = set()
         for place in first_of(cutting, some).front.leaves:
             whole = Stepped(stock, slot_of_place(place), place.tab, snapped(rect_of(place), stock)).outline()
+            left, top, right, bottom = snapped(rect_of(place), stock)
+            ends_of_lines |= {(x, y) for x in (left, right) for y in (top, bottom)}
             for start, part in legs(whole):
+                ends_of_lines.add(start)
                 if isinstance(part, Arc):
                     wanted.add((start, part))
                     continue
@@ -122,6 +126,7 @@ def test_all_of_an_outline_is_cut_once_or_is_the_edge_of_the_paper(stock: Stock,
                 else:
                     assert any(overlap(ends, line) and line[0] <= ends[0] and ends[1] <= line[1] for line in lines)
         assert wanted == set(bends)
+        assert {end for line in lines for end in line} <= ends_of_lines
 
 
 def snapped(rect: Rect, stock: Stock) -> Rect:

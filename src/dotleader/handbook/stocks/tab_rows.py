@@ -22,6 +22,8 @@ def tabs_of(text: str) -> Tabs | Unread:
         return Unread(f"`{text}` is no kind of tabs.", _FORMS)
     if not comma:
         return Tabs("cut", USUAL_RECESS)
+    if not depth:
+        return Unread(f"`{text}` does not say how deep the tabs are.", _FORMS)
     recess = length_of(depth[: -len("deep")] if depth.casefold().endswith(" deep") else depth)
     return recess if isinstance(recess, Unread) else Tabs("cut", recess)
 
