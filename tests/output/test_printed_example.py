@@ -32,8 +32,9 @@ def linted() -> Linted:
 
 @cache
 def printed() -> Printed:
-    assert linted().checklists is not None
-    plan = planned(linted().handbook, linted().checklists.all(), Manner())
+    laid, book = linted().laid, linted().books[0]
+    assert laid is not None
+    plan = planned(linted().handbook, laid.cards(book), Manner(), book)
     return print_planned(plan, "N0STL", Manner())
 
 

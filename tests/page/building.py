@@ -25,7 +25,16 @@ from dotleader.page.lay.lay_card import lay_card
 from dotleader.source.text import SourceText, Spot
 
 SPOT = Spot(SourceText("test.cards", ""), 0, 0)
-FRAME = Frame(width=mm(114.05), height=mm(222.25), top=mm(17), bottom=mm(204.5), label_width=mm(16), smallest=12_000)
+FRAME = Frame(
+    width=mm(114.05),
+    height=mm(222.25),
+    top=mm(17),
+    bottom=mm(204.5),
+    label_width=mm(16),
+    label_height=mm(6.2),
+    label_size=14_000,
+    smallest=12_000,
+)
 """Of a leaf of 5.75 by 8.75 in, read at 600 mm."""
 
 NO_SYMBOLS: frozenset[str] = frozenset()

@@ -120,7 +120,7 @@ def frames(draw: st.DrawFn) -> Frame:
                 FRAME,
                 replace(FRAME, width=mm(116), height=mm(210), bottom=mm(192)),
                 replace(FRAME, width=mm(70), height=mm(148), top=mm(15), bottom=mm(130)),
-                replace(FRAME, smallest=17_000, label_width=mm(20)),
+                replace(FRAME, smallest=17_000, label_width=mm(20), label_height=mm(8.4), label_size=19_000),
                 replace(FRAME, smallest=10_500),
             ]
         )

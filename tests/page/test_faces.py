@@ -22,7 +22,8 @@ from dotleader.page.face.margins import margins
 from dotleader.page.face.placement import Side, place
 from dotleader.page.frames import CAUTION, FOOT_MARGIN, frame_of
 from dotleader.page.laid import LaidCard
-from dotleader.page.type.metrics import STAND_IN, ascent, cap_height
+from dotleader.page.tabs import NOT_HERE
+from dotleader.page.type.metrics import STAND_IN, ascent, cap_height, width
 from dotleader.source.record import replace
 from tests.page.leaves import EVERY_KIND, IMPRINT, STOCKS, by_title, cards, faces, laid, role, said, stocks, texts
 
@@ -227,9 +228,24 @@ def test_a_go_to_bears_the_label_of_the_face_where_its_card_begins_and_leads_the
 
 
 def test_a_go_to_that_leads_nowhere_has_a_question_mark_and_no_link() -> None:
-    (face, _) = faces(laid("A", to="Nowhere"))
+    card = laid("A", to="Nowhere")
+    nowhere = replace(card.faces[0], slots=tuple(replace(slot, target="") for slot in card.faces[0].slots))
+    (face, _) = faces(replace(card, faces=(nowhere,)))
     assert said(face, "tabs") == [NO_LABEL]
     assert role(face, "links") == ()
+
+
+def test_a_go_to_to_a_card_that_is_not_in_the_book_says_so_and_has_no_link() -> None:
+    (face, _) = faces(laid("A", to="Elsewhere"))
+    assert said(face, "tabs") == list(NOT_HERE)
+    assert role(face, "links") == ()
+    items = [item for item, _ in extents(role(face, "tabs"))]
+    box = next(item for item in items if isinstance(item, Box))
+    upper, lower = (item for item in items if isinstance(item, Text))
+    assert lower.y - upper.y >= pt(upper.size / 1000)
+    for line in (upper, lower):
+        assert box.y < line.y - cap_height(Font.BOLD, line.size) < line.y < box.y + box.h
+        assert line.x + width(line.string, Font.BOLD, line.size) < box.x + box.w
 
 
 @pytest.mark.parametrize(("errors", "words"), [(0, "DRAFT"), (1, "DRAFT: 1 ERROR"), (3, "DRAFT: 3 ERRORS")])

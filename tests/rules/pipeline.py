@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from dotleader.handbook.contents import books_of
 from dotleader.handbook.gather import Read
 from dotleader.handbook.resolve import resolve
-from dotleader.page.lay.checklists import Checklists
+from dotleader.page.lay.laid_books import LaidBooks
 from dotleader.rules.checks import check
 from dotleader.rules.settling import settle
 from dotleader.rules.subject import Subject
@@ -28,8 +29,8 @@ def findings_of(text: str | bytes, included: Mapping[str, str] | None = None, *,
     resolved = resolve(main.value, MAIN, _reader(included or {}))
     handbook, files = resolved.value
     possible = not any(finding.rule == "impossible-stock" for finding in resolved.findings)
-    cards = Checklists(handbook)
-    subject = Subject(handbook, (lambda: cards.continued) if possible and laid else None)
+    books = books_of(handbook)
+    subject = Subject(handbook, LaidBooks(handbook, books).continued if possible and laid else None, books)
     found = [*main.findings, *resolved.findings, *check(subject)]
     return settle(found, files)
 

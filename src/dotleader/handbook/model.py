@@ -8,6 +8,7 @@ from types import MappingProxyType
 
 from dotleader.handbook.amounts.quantity import Shape
 from dotleader.handbook.amounts.units import Unit
+from dotleader.handbook.book import DeclaredBook
 from dotleader.handbook.cards import Card, Essay, Phrase
 from dotleader.handbook.punch import Punch
 from dotleader.handbook.stocks.stock import Stock
@@ -141,7 +142,10 @@ class Mention:
 
 @record
 class Handbook:
-    """`facts` by folded name: aircraft, registration, serial, ... `loose` where no file has a `handbook` block."""
+    """`facts` by folded name: aircraft, registration, serial, ... `loose` where no file has a `handbook` block.
+
+    `stock` is what is printed on where no book says otherwise. `books` are those that are declared, in their order.
+    """
 
     title: str
     loose: bool
@@ -157,6 +161,7 @@ class Handbook:
     mentions: tuple[Mention, ...]
     spot: Spot
     punches: tuple[Punch, ...] = ()
+    books: tuple[DeclaredBook, ...] = ()
     by_key: Mapping[str, Card] = MappingProxyType({})
 
     def fact(self, name: str) -> str:

@@ -70,9 +70,6 @@ class _Resolving:
         paper = facts.get("paper")
         title = heads[0].block.head.name if heads else None
         stock_blocks = self.blocks.get("stock", [])
-        for at in stock_blocks[1:]:
-            first = stock_blocks[0]
-            self.ledger.again("The block", "stock", at.spot(at.block.head.span), first.spot(first.block.head.span))
         chosen = stock_blocks[0] if stock_blocks else None
         stock = read_stock(
             Placed(chosen.start, chosen.block) if chosen else None,
@@ -81,7 +78,7 @@ class _Resolving:
             value_spot(paper) if paper else None,
         )
         self.ledger.findings.extend(stock.findings)
-        return Handbook(
+        handbook = Handbook(
             title=title.text if title else facts["aircraft"].text if "aircraft" in facts else _stem(self.main.name),
             loose=not heads,
             files=tuple(file.source for file in self.gathered.files),
@@ -98,6 +95,7 @@ class _Resolving:
             punches=self._punches(),
             by_key={card.key: card for card in reversed(cards)},
         )
+        return self._with_books(handbook, paper.text if paper else "")
 
     def _once(self, keyword: str, known: tuple[str, ...]) -> dict[str, Fact]:
         """The facts of a block that stands once; a second one is said and not read."""
@@ -159,6 +157,16 @@ class _Resolving:
                 self.ledger.twice("The control", outline.name, outline.spot, gauges[key].spot)
         reading = Reading(known, gauges, numbers, phrases, self.ledger)
         return {key: reading.control(outline) for key, outline in known.items()}
+
+    def _with_books(self, handbook: Handbook, paper: str) -> Handbook:
+        books, stocks = self.blocks.get("book", ()), self.blocks.get("stock", ())
+        if not books and len(stocks) < 2:
+            return handbook
+        # Only a handbook that has books, or stocks for them, pays for this import.
+        from dotleader.handbook.books import read_books  # noqa: PLC0415
+
+        made = read_books(books, stocks, handbook, paper, self.ledger)
+        return replace(handbook, books=made, mentions=tuple(self.ledger.mentions))
 
     def _punches(self) -> tuple[Punch, ...]:
         blocks = self.blocks.get("punch", [])

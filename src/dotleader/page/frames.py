@@ -14,9 +14,9 @@ from dotleader.page.drawn import Font, mm
 from dotleader.page.imposition import lost_at_outer_edge
 from dotleader.page.labels import WIDEST
 from dotleader.page.laid import Frame
-from dotleader.page.tabs import GOTO_SIZE, tab_width
+from dotleader.page.tabs import GOTO_HEIGHT, GOTO_SIZE, HEAD_SIZE, tab_width
 from dotleader.page.type.breaking import broken, room_of
-from dotleader.page.type.metrics import smallest_legible
+from dotleader.page.type.metrics import SMALLEST_IN_FLIGHT, smallest_legible
 from dotleader.page.type.words import plain_words
 
 TALLEST = mm(222.25)
@@ -48,6 +48,13 @@ CAUTION = "Builder’s own handbook. The pilot in command is responsible."
 BAND = mm(6)
 """How wide the edge band is printed."""
 
+LARGEST_OWN_LABEL = 24_000
+"""So that it stays within its tab, which ends at the free edge."""
+
+_STEP = 500
+_GOTO_SHARE = (2, 5)
+"""The part of the width that the widest label after a go-to may take."""
+
 
 @lru_cache(maxsize=64)
 def frame_of(stock: Stock) -> Frame:
@@ -57,9 +64,45 @@ def frame_of(stock: Stock) -> Frame:
         height=stock.leaf[1],
         top=head_rule(stock) + UNDER_HEAD,
         bottom=foot_rule(stock) - ABOVE_FOOT,
-        label_width=tab_width(str(WIDEST), GOTO_SIZE),
-        smallest=smallest_legible(stock.reading_distance / 1000),
+        label_width=tab_width(str(WIDEST), goto_size(stock)),
+        label_height=GOTO_HEIGHT * goto_size(stock) // GOTO_SIZE,
+        label_size=goto_size(stock),
+        smallest=smallest(stock),
     )
+
+
+def smallest(stock: Stock) -> int:
+    """The smallest legible type; of a book in large type the smallest in use, which is so much larger."""
+    legible = smallest_legible(stock.reading_distance / 1000)
+    if stock.type_percent == 100:
+        return legible
+    return -(-max(SMALLEST_IN_FLIGHT, legible) * stock.type_percent // (100 * _STEP)) * _STEP
+
+
+def larger(stock: Stock) -> int:
+    """How much larger than usual all type is that is read in flight."""
+    return max(0, smallest(stock) - SMALLEST_IN_FLIGHT)
+
+
+@lru_cache(maxsize=64)
+def goto_size(stock: Stock) -> int:
+    """Of the label after a go-to: it grows with the type, as long as a title has room beside it."""
+    share, whole = _GOTO_SHARE
+    size = GOTO_SIZE + larger(stock)
+    while size > GOTO_SIZE and tab_width(str(WIDEST), size) > frame_width(stock) * share // whole:
+        size -= _STEP
+    return size
+
+
+def own_label_size(stock: Stock) -> int:
+    """Of the label in the head of its own face."""
+    return min(HEAD_SIZE + larger(stock), LARGEST_OWN_LABEL)
+
+
+def own_label_height(stock: Stock) -> int:
+    """Of its tab, which grows with it where the head has room."""
+    room = head_rule(stock) - FREE_EDGE if stock.bound_at == "left" else HEAD_HEIGHT
+    return max(TAB_HEIGHT, min(room, TAB_HEIGHT * own_label_size(stock) // HEAD_SIZE))
 
 
 def head_rule(stock: Stock) -> int:

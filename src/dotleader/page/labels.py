@@ -2,26 +2,8 @@
 
 from __future__ import annotations
 
-from types import MappingProxyType
-
+from dotleader.handbook.sections import SECTIONS as SECTIONS  # noqa: PLC0414  # who knows labels knows their sections
 from dotleader.source.record import record
-
-SECTIONS: MappingProxyType[str, str] = MappingProxyType(
-    {
-        "0": "Front matter",
-        "1": "General",
-        "2": "Limitations",
-        "3": "Emergency procedures",
-        "3A": "Abnormal procedures",
-        "4": "Normal procedures",
-        "5": "Performance",
-        "6": "Weight and balance",
-        "7": "Systems",
-        "8": "Handling, service and maintenance",
-        "9": "Supplements",
-    }
-)
-"""Sections in their order (GAMA Specification 1, revision 2, 1996); 0 is ours, for what stands before them."""
 
 _ORDER = {section: place for place, section in enumerate(SECTIONS)}
 

@@ -17,9 +17,10 @@ class Frame:
     """Where text may stand on a leaf, whichever side it is.
 
     `width` of the text column; `top` and `bottom` of the body (below the head rule, above the foot rule);
-    `label_width` is kept free after every go-to for the tab with the widest label; `gutter` and the edge band lie
-    outside `width`. `smallest` is the smallest type size (thousandths of a point) that is legible at the stock's
-    reading distance.
+    `label_width` is kept free after every go-to for the tab with the widest label, which is `label_height` high and
+    set in `label_size`; `gutter` and the edge band lie outside `width`. `smallest` is the smallest type size
+    (thousandths of a point) that is legible at the stock's reading distance, and where type is large the smallest that
+    is used.
     """
 
     width: int
@@ -27,6 +28,8 @@ class Frame:
     top: int
     bottom: int
     label_width: int
+    label_height: int
+    label_size: int
     smallest: int
 
 

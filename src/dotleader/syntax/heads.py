@@ -17,7 +17,7 @@ _TITLE = re.compile(r"[^\W\d_][\w'/ -]{2,40}")
 """What may be the title of a card that does not say its kind."""
 
 CARD_KINDS = ("normal", "abnormal", "emergency")
-NAMED = ("handbook", "include", *CARD_KINDS, "text", "stock", "punch", "gauge")
+NAMED = ("handbook", "include", *CARD_KINDS, "text", "stock", "punch", "book", "gauge")
 UNNAMED = ("sources", "speeds", "values", "equipment")
 BLOCK_KEYWORDS = (*NAMED, *UNNAMED)
 _NAME_OPTIONAL = ("stock", "handbook")
@@ -32,6 +32,7 @@ SAMPLES = {
     "gauge": "gauge Oil pressure in psi from engine manual",
     "stock": "stock",
     "punch": "punch Desk punch",
+    "book": "book Cockpit set",
     "sources": "sources",
     "speeds": "speeds",
     "values": "values",
@@ -52,7 +53,7 @@ _SLIPS = {
     "gauges": "gauge",
     "instrument": "gauge",
     "aircraft": "handbook",
-    "book": "",
+    "books": "book",
     "import": "include",
     "paper": "stock",
     "perforator": "punch",

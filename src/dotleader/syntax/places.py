@@ -33,7 +33,7 @@ NUMBER_PROPERTIES = ("draws", "breaker")
 
 _BY_KEYWORD = {
     **dict.fromkeys(CARD_KINDS, Place.CARD),
-    **dict.fromkeys(("handbook", "sources", "stock", "punch"), Place.FACTS),
+    **dict.fromkeys(("handbook", "sources", "stock", "punch", "book"), Place.FACTS),
     **dict.fromkeys(("speeds", "values", "gauge"), Place.NUMBERS),
     "equipment": Place.EQUIPMENT,
     "text": Place.TEXT,

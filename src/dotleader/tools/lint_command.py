@@ -87,7 +87,7 @@ def _look(tasks: Sequence[Task], files: Files, troubles: list[CannotRun]) -> _Lo
             source = files.named(main).value
             if source.name in names and not is_handbook(source.text):
                 continue  # a handbook has read it, by an `include` line with a slip in it
-            handbook, found, _ = lint_handbook(main, files)
+            handbook, found, *_ = lint_handbook(main, files)
         except CannotRun as stopped:
             troubles.append(stopped)
             continue

@@ -7,6 +7,7 @@ import sys
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from dotleader.handbook.contents import contents
 from dotleader.handbook.stocks.fault import Amiss
 from dotleader.handbook.stocks.sizes import PAPERS
 from dotleader.handbook.stocks.thickness import overfull
@@ -24,11 +25,12 @@ from dotleader.report.summary import counted, summary
 from dotleader.report.terminal import terminal_for
 from dotleader.source.finding import Finding, Severity
 from dotleader.tools import print_selection, sheets_said
+from dotleader.tools.book_choice import book_asked, folder_of, said_of_book
 from dotleader.tools.cannot_run import CannotRun
 from dotleader.tools.discovery import handbook_at
 from dotleader.tools.files import STDIN, Files, shown_name
 from dotleader.tools.pipeline import lint_handbook
-from dotleader.tools.printed_names import BACKS, CUT_DXF, CUT_SVG, FRONTS, PRINTED, READING, SHEETS
+from dotleader.tools.printed_names import BACKS, CUT_DXF, CUT_SVG, FRONTS, READING, SHEETS
 from dotleader.tools.printer_store import chosen
 from dotleader.tools.printers import USUAL_PAPER
 from dotleader.tools.rule_facts import FACTS
@@ -74,6 +76,10 @@ dotleader print HANDBOOK    lay out cards as pages to read and sheets to cut
   --check                   lay everything out and say what would be printed;
                             write nothing
 
+  --book NAME               print this book of the handbook; without it, the
+                            first. All but the first go into a folder of their
+                            own in `printed`, unless one is named
+
   Of the book, with the labels of the whole book (together: all of them):
   --only KIND               the leaves with emergency, abnormal or normal cards
   --cards TITLE             those with this card and what explains it
@@ -116,12 +122,14 @@ def run(options: Options) -> int:
     printer = chosen(options.printer)
     files = Files()
     main = _main(options.handbook, files)
-    linted = lint_handbook(main, files)
+    linted = lint_handbook(main, files, lambda handbook: (book_asked(handbook, options.book),))
+    (book,) = linted.books
     errors = [found for found in linted.findings if severity_of(found, FACTS) is Severity.ERROR]
-    if linted.checklists is None or (errors and not options.draft):
-        say(_refusal(errors, len(linted.findings) - len(errors), linted.checklists is None))
+    if linted.laid is None or (errors and not options.draft):
+        say(_refusal(errors, len(linted.findings) - len(errors), linted.laid is None))
         return 1
-    if not linted.handbook.cards and not linted.handbook.essays:
+    handbook = contents(linted.handbook, book)
+    if not handbook.cards and not handbook.essays and not book.sections:
         say((f"Nothing was printed: there is no card in {shown_name(main)}.",))
         return 1
     # reportlab takes longer to import than a lint takes altogether
@@ -135,26 +143,28 @@ def run(options: Options) -> int:
         draft=len(errors) if options.draft else None,
         cutter_marks=options.cutter_marks,
         printer=printer,
-        wanted=print_selection.wanted(options, linted.handbook),
+        wanted=print_selection.wanted(options, handbook),
         copies=print_selection.copies(options),
         colour=not options.black,
         order=options.order,
         turning=_turning(options, printer),
         one_sided=options.one_sided,
     )
-    plan = planned(linted.handbook, linted.checklists.all(), manner)
+    plan = planned(handbook, linted.laid.cards(book), manner, book)
     if not plan.book.faces:
         say(("Nothing was printed: no leaf has what was asked for.",))
         return 1
     amiss = overfull(plan.book.stock, len(plan.book.faces) // 2)
     if options.check or amiss is not None:
         say(_checked(plan, manner.copies, linted.findings, amiss))
+        say(said_of_book(linted.handbook, book))
         return int(amiss is not None)
-    printed = print_planned(plan, linted.handbook.fact("registration"), manner)
+    printed = print_planned(plan, handbook.fact("registration"), manner)
     beside = "" if main == STDIN else os.path.dirname(main)
-    folder = options.folder or os.path.join(beside, PRINTED)
+    folder = options.folder or os.path.join(beside, folder_of(linted.handbook, book))
     written = write_folder(folder, printed.files)
     say(_done(printed, folder, written.removed, written.left))
+    say(said_of_book(linted.handbook, book))
     say(sheets_said.how(manner.turning, manner.one_sided))
     if options.order == "stack":
         say(sheets_said.stacked(plan))
@@ -164,7 +174,7 @@ def run(options: Options) -> int:
     if options.draft:
         said = f"; {counted(len(errors), 'error')}, see `dotleader lint {shown_name(main)}`" if errors else ""
         say((f"This is a draft, and says so across every face{said}.",))
-    say(said_of_punches(linted.handbook, terminal_for(sys.stdout, os.environ)))
+    say(said_of_punches(handbook, terminal_for(sys.stdout, os.environ)))
     return 0
 
 

@@ -18,6 +18,7 @@ MOST_COPIES = 100
 
 
 def arguments(parser: Parser) -> None:
+    parser.add_argument("--book", metavar="NAME")
     parser.add_argument("--only", action="append", default=[], metavar="KIND")
     parser.add_argument("--cards", action="append", default=[], metavar="TITLE")
     parser.add_argument("--faces", action="append", default=[], metavar="LABELS")
@@ -36,7 +37,7 @@ def wanted(options: Options, handbook: Handbook) -> Wanted | None:
     for title in options.cards:
         if folded(title) not in titles:
             advice = offered(title, [card.title for card in handbook.cards], "Write its title as it is declared.")
-            raise CannotRun(f"`--cards {title}`: the handbook has no such card.", advice)
+            raise CannotRun(f"`--cards {title}`: there is no such card in the book.", advice)
     spans = []
     for text in (word for words in options.faces for word in words.split(",")):
         span = read_span(text)

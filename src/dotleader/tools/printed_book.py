@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator, Sequence
 from io import BytesIO
 from itertools import islice
 
+from dotleader.handbook.book import DeclaredBook
 from dotleader.handbook.model import Handbook
 from dotleader.output.cut_dxf import cut_dxf
 from dotleader.output.cut_svg import cut_svg
@@ -78,9 +79,14 @@ class Planned:
     cuttings: tuple[Cutting, ...]
 
 
-def planned(handbook: Handbook, checklists: Sequence[LaidCard], manner: Manner) -> Planned:
-    """The book laid out and imposed. `checklists` are the laid-out cards of the handbook."""
-    book = make_book(handbook, laid_out(handbook, checklists), manner.draft)
+def planned(
+    handbook: Handbook, checklists: Sequence[LaidCard], manner: Manner, declared: DeclaredBook | None = None
+) -> Planned:
+    """The book laid out and imposed. `checklists` are the laid-out cards of the handbook.
+
+    Where a book is `declared`, `handbook` has what is in it.
+    """
+    book = make_book(handbook, laid_out(handbook, checklists), manner.draft, declared)
     if manner.wanted is not None:
         book = selected(book, manner.wanted)
     says, order, turning = _said_of(manner.printer), manner.order, manner.turning

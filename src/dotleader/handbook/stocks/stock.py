@@ -20,7 +20,8 @@ class Stock:
     `holes` are the centres along the binding edge, measured from the leaf's upper (bound left) or left (bound top)
     corner; `hole_edge` the distance of the centres from that edge of the leaf. `pouch` (0, 0) is no film; else the leaf
     lies in its middle, with `film` on each side. `rings` are the number and `ring_width` the inner width of the rings
-    that hold the leaves, 0 where nothing is said of rings.
+    that hold the leaves, 0 where nothing is said of rings. `type_percent` is how large the type of the book is that is
+    printed on it, 100 as it usually is.
 
     A `folded` card is two leaves joined at their binding edge, where it is folded: `leaf` is one of its four faces.
     `relief` is how much wider, all round, holes are cut into the paper than they are punched, so that film seals
@@ -47,6 +48,7 @@ class Stock:
     printable_margin: int = PRINTABLE_MARGIN
     rings: int = 0
     ring_width: int = 0
+    type_percent: int = 100
     folded: bool = False
     cut_lines: str = ""  # "shared" | "separate" | "", which is whatever takes more leaves to a sheet
     relief: int = 0

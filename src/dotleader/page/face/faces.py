@@ -11,10 +11,11 @@ from dotleader.page.face.edges import edge
 from dotleader.page.face.furniture import Imprint
 from dotleader.page.face.margins import Margins, margins
 from dotleader.page.face.placement import Placement, Side, Stand
+from dotleader.page.frames import goto_size
 from dotleader.page.labels import Label
 from dotleader.page.laid import LabelSlot
 from dotleader.page.lay.lay_dividers import DIVIDER
-from dotleader.page.tabs import GOTO_SIZE, tab, tab_width
+from dotleader.page.tabs import not_here, tab, tab_width
 from dotleader.page.type.metrics import shown
 from dotleader.source.record import record, replace
 
@@ -68,8 +69,8 @@ def _face(stand: Stand, labels: Mapping[str, Label], imprint: Imprint, stock: St
         laid = card.faces[stand.part]
         groups.append(_group("edge", edge(stock, at, band_kind(kind, section), card.thumb, section)))
         groups.append(Group(at.left, at.down, laid.items, role="body"))
-        groups.append(_group("tabs", _tabs(laid.slots, labels), at))
-        groups.append(_group("links", _links(laid.slots, labels), at))
+        groups.append(_group("tabs", _tabs(laid.slots, labels, goto_size(stock)), at))
+        groups.append(_group("links", _links(laid.slots, labels, goto_size(stock)), at))
     groups.append(_group("foot", furniture.foot(stock, at, imprint)))
     groups.append(_group("issue", furniture.issue_mark(stock, at, imprint)))
     if draft is not None:
@@ -112,14 +113,17 @@ def _group(role: str, items: Iterator[Drawn], at: Margins | None = None) -> Grou
     return Group(at.left if at else 0, at.down if at else 0, tuple(items), role=role)
 
 
-def _tabs(slots: tuple[LabelSlot, ...], labels: Mapping[str, Label]) -> Iterator[Drawn]:
+def _tabs(slots: tuple[LabelSlot, ...], labels: Mapping[str, Label], size: int) -> Iterator[Drawn]:
     for slot in slots:
         label = labels.get(slot.target)
-        yield from tab(slot.x, slot.y, slot.height, str(label) if label else NO_LABEL, GOTO_SIZE)
+        if label is None and slot.target:
+            yield from not_here(slot.x, slot.y, slot.height)
+        else:
+            yield from tab(slot.x, slot.y, slot.height, str(label) if label else NO_LABEL, size)
 
 
-def _links(slots: tuple[LabelSlot, ...], labels: Mapping[str, Label]) -> Iterator[Link]:
+def _links(slots: tuple[LabelSlot, ...], labels: Mapping[str, Label], size: int) -> Iterator[Link]:
     for slot in slots:
         label = labels.get(slot.target)
         if label is not None:
-            yield Link(slot.x, slot.y, tab_width(str(label), GOTO_SIZE), slot.height, str(label))
+            yield Link(slot.x, slot.y, tab_width(str(label), size), slot.height, str(label))

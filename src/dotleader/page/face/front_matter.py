@@ -13,7 +13,7 @@ from dotleader.page.face.furniture import NOT_ISSUED
 from dotleader.page.face.placement import Placement, Stand, place
 from dotleader.page.laid import Frame, LaidCard, LaidFace
 from dotleader.page.lay.flow import Strip, flowed, heading, prose
-from dotleader.page.lay.measures import HEADING, smallest_in
+from dotleader.page.lay.measures import HEADING, grown, smallest_in
 from dotleader.page.lay.tables import cells, row_strips, table
 from dotleader.source.text import Spot
 
@@ -32,7 +32,7 @@ TITLE_KEY = "*title"
 LIST_KEY = "*effective faces"
 LIST_TITLE = "List of effective faces"
 LIST_SIZE = 11_000
-"""Read on the ground, never in flight."""
+"""Read on the ground, never in flight. Where type is large, it is larger."""
 
 LIST_AIR = mm(0.3)
 
@@ -40,13 +40,14 @@ _NOT_PRINTED = ("paper", "airspeed in")
 _MOST_FACES = 99
 
 
-def lay_title(handbook: Handbook, frame: Frame) -> LaidCard:
+def lay_title(handbook: Handbook, frame: Frame, book: str = "") -> LaidCard:
+    """Title, cautions and record of issues. `book` is the name of the book, `""` where no book is declared."""
     size = smallest_in(frame)
-    strips = list(_facts(handbook, frame.width, size))
-    strips += heading("Cautions", frame.width, max(HEADING, size))
+    strips = list(_facts(handbook, book, frame.width, size))
+    strips += heading("Cautions", frame.width, grown(HEADING, size))
     for text in CAUTIONS:
         strips += prose(text, frame.width, size)
-    strips += heading("Record of issues", frame.width, max(HEADING, size))
+    strips += heading("Record of issues", frame.width, grown(HEADING, size))
     record = table(("Issue", "Date", "What changed"), [cells(NOT_ISSUED, "", "")], frame.width, size)
     strips += row_strips(record)
     title = handbook.title or "Checklists"
@@ -69,11 +70,12 @@ def lay_list(placement: Placement, frame: Frame, spot: Spot) -> LaidCard:
     """Every face of the book, this one too, with its title and the issue that it belongs to."""
     stands = placement.stands
     rows = [cells(str(stand.label), listed_title(stand), NOT_ISSUED, bold=(0,)) for stand in stands]
-    made = table(("Face", "Title", "Issue"), rows, frame.width, LIST_SIZE, LIST_AIR)
+    size = grown(LIST_SIZE, smallest_in(frame))
+    made = table(("Face", "Title", "Issue"), rows, frame.width, size, LIST_AIR)
     total = f"{len(stands)} faces on {len(placement.leaves)} leaves, all of which are listed here."
-    strips = (*made.rows, *prose(total, frame.width, LIST_SIZE))
+    strips = (*made.rows, *prose(total, frame.width, size))
     faces = flowed(LIST_TITLE, strips, frame, (made.head,))
-    return _control(LIST_KEY, LIST_TITLE, LIST_SIZE, faces, spot)
+    return _control(LIST_KEY, LIST_TITLE, size, faces, spot)
 
 
 def listed_title(stand: Stand) -> str:
@@ -83,8 +85,9 @@ def listed_title(stand: Stand) -> str:
     return stand.card.title + (", continued" if stand.part else "")
 
 
-def _facts(handbook: Handbook, width: int, size: int) -> Iterator[Strip]:
-    rows = [
+def _facts(handbook: Handbook, book: str, width: int, size: int) -> Iterator[Strip]:
+    rows = [cells("Book", book, bold=(1,))] if book else []
+    rows += [
         cells(fact.name[:1].upper() + fact.name[1:], fact.text, bold=(1,))
         for key, fact in handbook.facts.items()
         if key not in _NOT_PRINTED

@@ -16,15 +16,17 @@ from dotleader.page.frames import (
     CAUTION_SIZE,
     FOOT_LINE,
     FOOT_SIZE,
-    TAB_HEIGHT,
     caution_lines,
     foot_rule,
     frame_of,
     head_rule,
+    larger,
     narrow,
+    own_label_height,
+    own_label_size,
 )
 from dotleader.page.labels import SECTIONS, WIDEST
-from dotleader.page.tabs import HEAD_SIZE, tab, tab_width
+from dotleader.page.tabs import tab, tab_width
 from dotleader.page.type.breaking import broken, line_width, room_of, set_line
 from dotleader.page.type.metrics import cap_height, width
 from dotleader.page.type.words import plain_words
@@ -35,6 +37,9 @@ BLANK = "This face is intentionally left blank."
 OPEN_FLAT = "OPEN FLAT"
 
 HEAD_TEXT = 9_500
+LARGEST_HEAD_TEXT = 12_500
+"""Where type is large: as much as stands below the upper line of the head."""
+
 OVER_RULE = mm(2.6)
 UPPER_LINE = mm(4)
 HEAD_AIR = mm(4)
@@ -82,11 +87,12 @@ def head(stock: Stock, margins: Margins, kind: str, section: str, imprint: Impri
     stroke = HEAD_RULES.get(kind, HAIRLINE)
     yield Line(((margins.left, rule), (margins.left + frame.width, rule)), stroke)
     word = head_word(kind, section)
-    widest = frame.width - tab_width(str(WIDEST), HEAD_SIZE)
-    word_size = _size_for(word, Font.BOLD, HEAD_TEXT, widest)
+    widest = frame.width - tab_width(str(WIDEST), own_label_size(stock))
+    text_size = HEAD_TEXT if flat else min(HEAD_TEXT + larger(stock), LARGEST_HEAD_TEXT)
+    word_size = _size_for(word, Font.BOLD, text_size, widest)
     word_width = width(word, Font.BOLD, word_size)
     shown = "" if narrow(stock) else imprint.registration
-    registration, size = _cut(shown, max(0, widest - word_width - HEAD_AIR))
+    registration, size = _cut(shown, max(0, widest - word_width - HEAD_AIR), text_size)
     long = word_width + (HEAD_AIR + width(registration, Font.REGULAR, size) if registration else 0)
     base = rule - OVER_RULE
     left = margins.left if margins.outer_right else margins.left + frame.width - long
@@ -122,8 +128,9 @@ def own_label(stock: Stock, margins: Margins, label: str) -> tuple[Drawn, ...]:
     rule = head_rule(stock) + margins.down
     left = margins.left
     if margins.outer_right:
-        left += frame_of(stock).width - tab_width(label, HEAD_SIZE)
-    return tab(left, rule - TAB_HEIGHT, TAB_HEIGHT, label, HEAD_SIZE)
+        left += frame_of(stock).width - tab_width(label, own_label_size(stock))
+    height = own_label_height(stock)
+    return tab(left, rule - height, height, label, own_label_size(stock))
 
 
 def foot(stock: Stock, margins: Margins, imprint: Imprint) -> Iterator[Drawn]:
@@ -170,8 +177,10 @@ def draft(stock: Stock, margins: Margins, errors: int, flat: bool) -> Iterator[D
     """DRAFT across the face in hollow letters, as large as the frame allows, and the number of errors in the head."""
     frame = frame_of(stock)
     said = f"DRAFT: {errors} ERROR{'' if errors == 1 else 'S'}" if errors else "DRAFT"
-    taken = width(OPEN_FLAT, Font.BOLD, HEAD_TEXT) + HEAD_AIR if flat and frame.width < NARROW_HEAD else 0
-    said_size = _size_for(said, Font.BOLD, HEAD_TEXT, frame.width - tab_width(str(WIDEST), HEAD_SIZE) - taken)
+    above = flat and frame.width < NARROW_HEAD + (tab_width(str(WIDEST), larger(stock)) if larger(stock) else 0)
+    taken = width(OPEN_FLAT, Font.BOLD, HEAD_TEXT) + HEAD_AIR if above else 0
+    beside = frame.width - tab_width(str(WIDEST), own_label_size(stock)) - taken
+    said_size = _size_for(said, Font.BOLD, HEAD_TEXT, beside)
     long = width(said, Font.BOLD, said_size)
     base = head_rule(stock) + margins.down - OVER_RULE - UPPER_LINE
     left = margins.left + taken if margins.outer_right else margins.left + frame.width - long - taken

@@ -7,7 +7,6 @@ from typing import NamedTuple
 
 from dotleader.page.drawn import Drawn, Line
 from dotleader.page.laid import LabelSlot
-from dotleader.page.lay.measures import TAB_HEIGHT
 from dotleader.page.lay.rows import Row
 from dotleader.page.lay.signs import arrow, choice_mark, leader_line
 from dotleader.page.type.breaking import set_line
@@ -49,5 +48,5 @@ def slots_of(placed: Sequence[Placed]) -> Iterator[LabelSlot]:
     """Room for the labels, centred on the capitals beside them."""
     for one in placed:
         if one.row.slot:
-            x, target = one.row.slot
-            yield LabelSlot(x, one.middle - TAB_HEIGHT // 2, TAB_HEIGHT, target)
+            x, height, target = one.row.slot
+            yield LabelSlot(x, one.middle - height // 2, height, target)

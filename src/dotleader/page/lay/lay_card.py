@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from dotleader.handbook.cards import Card, Kind
+from dotleader.handbook.cards import Card
+from dotleader.handbook.sections import SECTION_OF_KIND
 from dotleader.page.drawn import Font
 from dotleader.page.laid import Frame, LaidCard
 from dotleader.page.lay.composing import Matter, matter_of
@@ -17,9 +18,6 @@ from dotleader.page.lay.setting import set_rows
 from dotleader.page.type.metrics import width
 from dotleader.page.type.words import plain_words, words_of
 
-SECTIONS = {Kind.EMERGENCY: "3", Kind.ABNORMAL: "3A", Kind.NORMAL: "4"}
-"""GAMA Specification 1, sections 3, 3A and 4."""
-
 
 def lay_card(card: Card, frame: Frame, symbols: frozenset[str]) -> LaidCard:
     """The card laid out in a frame. `symbols` are the speed symbols that are declared: they get subscripts.
@@ -31,7 +29,7 @@ def lay_card(card: Card, frame: Frame, symbols: frozenset[str]) -> LaidCard:
     return LaidCard(
         key=card.key,
         kind=card.kind.value,
-        section=SECTIONS[card.kind],
+        section=SECTION_OF_KIND[card.kind],
         title=card.title,
         thumb=card.thumb,
         size=size,
@@ -68,4 +66,4 @@ def _setting(outline: Outline, frame: Frame, size: int) -> Setting:
     gutter = max(GUTTER, width(str(outline.numbers), Font.REGULAR, small) + NUMBER_GAP)
     share, whole = LEVELS_SHARE
     step = min(LEVEL, frame.width * share // whole // max(1, outline.depth))
-    return Setting(frame.width, frame.label_width, gutter, step, size, small)
+    return Setting(frame.width, frame.label_width, frame.label_height, gutter, step, size, small)

@@ -13,7 +13,7 @@ from dotleader.handbook.model import Handbook
 from dotleader.page.drawn import Drawn, Font, Line, mm
 from dotleader.page.laid import Frame, LabelSlot, LaidCard
 from dotleader.page.lay.flow import Strip, flowed, heading
-from dotleader.page.lay.measures import HAIRLINE, HEADING, TAB_GAP, TAB_HEIGHT, base_in_slot, slot, smallest_in
+from dotleader.page.lay.measures import HAIRLINE, HEADING, TAB_GAP, base_in_slot, grown, slot, smallest_in
 from dotleader.page.type.breaking import Line as Words
 from dotleader.page.type.breaking import balanced, broken, room_of, set_line
 from dotleader.page.type.words import plain_words
@@ -58,7 +58,7 @@ def _listed(cards: Sequence[Card], frame: Frame, triggers: bool) -> Iterator[Str
     for kind, name in _KINDS.items():
         some = [card for card in cards if card.kind is kind]
         if some:
-            yield from heading(name, frame.width, max(HEADING, smallest_in(frame)))
+            yield from heading(name, frame.width, grown(HEADING, smallest_in(frame)))
         for number, card in enumerate(some):
             trigger = f"When {card.when.text}" if triggers and card.when is not None else ""
             yield listed_row(card.title, card.key, trigger, frame, ruled=number > 0)
@@ -75,11 +75,11 @@ def listed_row(title: str, key: str, trigger: str, frame: Frame, ruled: bool) ->
     for line in titles:
         items.extend(set_line(line, 0, top + base_in_slot(size), size))
         top += slot(size)
-    top = max(top, _PAD + TAB_HEIGHT)  # what calls for the card runs on below the tab
+    top = max(top, _PAD + frame.label_height)  # what calls for the card runs on below the tab
     for line in below:
         items.extend(set_line(line, _INDENT, top + base_in_slot(size), size))
         top += slot(size)
     height = top + _PAD
-    at = LabelSlot(frame.width - frame.label_width, _PAD, TAB_HEIGHT, key)
+    at = LabelSlot(frame.width - frame.label_width, _PAD, frame.label_height, key)
     says = (title, *((trigger,) if trigger else ()))
     return Strip(height, tuple(items), says, slots=(at,))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from dotleader.handbook.cards import Card, Essay, Explained, Item, Phrase
+from dotleader.handbook.sections import SECTION_OF_KIND, TEXTS
 from dotleader.page.drawn import Font
 from dotleader.page.laid import Frame, LaidCard
 from dotleader.page.lay.columns import columns
@@ -12,16 +13,12 @@ from dotleader.page.lay.composing import Matter, matter_of
 from dotleader.page.lay.fitting import Fitted, fitted
 from dotleader.page.lay.heads import Head, head_of
 from dotleader.page.lay.item_rows import item_rows, need_of
-from dotleader.page.lay.lay_card import SECTIONS
 from dotleader.page.lay.measures import DETAIL, ITEM_GAP, Setting, prose_setting, prose_sizes
 from dotleader.page.lay.outline import NO_OUTLINE, Hold, ItemLine
 from dotleader.page.lay.prose_rows import paragraph
 from dotleader.page.lay.rows import Row
 from dotleader.page.type.breaking import length
 from dotleader.page.type.words import joined_words, plain_words, words_of
-
-TEXTS = "1"
-"""The section in which texts stand: General (GAMA Specification 1)."""
 
 
 def lay_amplified(card: Card, frame: Frame, symbols: frozenset[str]) -> LaidCard | None:
@@ -34,7 +31,7 @@ def lay_amplified(card: Card, frame: Frame, symbols: frozenset[str]) -> LaidCard
     return LaidCard(
         key=f"{card.key}, amplified",
         kind="amplified",
-        section=SECTIONS[card.kind],
+        section=SECTION_OF_KIND[card.kind],
         title=f"{card.title}, amplified",
         thumb=card.thumb,
         size=done.size,

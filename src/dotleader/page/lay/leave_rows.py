@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dotleader.page.lay.measures import ARROW, ARROW_GAP, DETAIL, LEADER_GAP, LEVEL, TAB_GAP, TAB_HEIGHT, Setting
+from dotleader.page.lay.measures import ARROW, ARROW_GAP, DETAIL, LEADER_GAP, LEVEL, TAB_GAP, Setting
 from dotleader.page.lay.outline import Gate, Leave
 from dotleader.page.lay.rows import Piece, Row, Slot, text_row
 from dotleader.page.type.breaking import balanced, ending_before, length, line_width
@@ -48,10 +48,11 @@ def _target_rows(
     rows = [text_row(at, hold, size, Piece(left, line, size)) for line in lines or [()]]
     rows[0] = rows[0]._replace(arrow=arrow)
     slot_x = rows[-1].end + TAB_GAP if lines and lines[-1] else left
-    return [*rows[:-1], _tall(rows[-1]._replace(slot=Slot(min(slot_x, right - setting.label), target)))]
+    slot = Slot(min(slot_x, right - setting.label), setting.tab, target)
+    return [*rows[:-1], _tall(rows[-1]._replace(slot=slot), setting.tab)]
 
 
-def _tall(row: Row) -> Row:
+def _tall(row: Row, tab: int) -> Row:
     """As high as the tab that it holds, and a little more."""
-    more = max(0, TAB_HEIGHT + DETAIL // 10 - row.height)
+    more = max(0, tab + DETAIL // 10 - row.height)
     return row._replace(height=row.height + more, base=row.base + more // 2, middle=row.middle + more // 2)

@@ -5,15 +5,14 @@ from __future__ import annotations
 from dotleader.page.drawn import Font, mm, pt
 from dotleader.page.laid import Frame
 from dotleader.page.type.breaking import length, room_of
-from dotleader.page.type.metrics import cap_height
+from dotleader.page.type.metrics import SMALLEST_IN_FLIGHT, cap_height
 from dotleader.source.record import record
 
 # Sizes where 12 is the smallest; where it is larger, all are (`grown`).
 TITLE = 20_000
 TRIGGER = 13_000
 NOTICE = 13_000
-SMALL = 12_000
-"""Nothing that is used in flight is smaller (CAP 676, ch. 7: body type about 12 pt, judged at 600 mm)."""
+SMALL = SMALLEST_IN_FLIGHT
 
 HEADING = 14_000
 """Of group headings (CAP 676, ch. 7: about 14 pt, 12 at least)."""
@@ -82,7 +81,6 @@ COMPLETE_RULE = pt(1.2)
 ITEM_GAP = 700
 """Over an item that prose explains, in thousandths of the size."""
 
-TAB_HEIGHT = mm(6.2)
 TAB_GAP = mm(2.5)
 ARROW = mm(8)
 ARROW_GAP = mm(1.9)
@@ -95,11 +93,12 @@ CHOICE_RULE = pt(1.1)
 class Setting:
     """One trial of a card: what the frame and the card fix (`width`, `label`, `gutter`, `step`), and the type size.
 
-    `small` is the size of numbers, details and signs.
+    `label` and `tab` are width and height of the room for a label. `small` is the size of numbers, details and signs.
     """
 
     width: int
     label: int
+    tab: int
     gutter: int
     step: int
     size: int
@@ -151,7 +150,7 @@ def prose_sizes(frame: Frame) -> tuple[int, ...]:
 
 def prose_setting(frame: Frame, size: int) -> Setting:
     """One size, and no gutter."""
-    return Setting(frame.width, frame.label_width, 0, LEVEL, size, size)
+    return Setting(frame.width, frame.label_width, frame.label_height, 0, LEVEL, size, size)
 
 
 def slot(size: int) -> int:

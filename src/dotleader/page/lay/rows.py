@@ -33,6 +33,7 @@ class Slot(NamedTuple):
     """Room for a label, left edge at x."""
 
     x: int
+    height: int
     target: str
 
 

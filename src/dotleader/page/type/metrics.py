@@ -34,6 +34,9 @@ STAND_IN = "□"
 SMALLEST_ARC = 16
 """Least height of a capital in minutes of arc (NUREG-0700, 1.3.1-4)."""
 
+SMALLEST_IN_FLIGHT = 12_000
+"""Nothing that is used in flight is smaller (CAP 676, ch. 7: body type about 12 pt, judged at 600 mm)."""
+
 
 class _Advances(dict[str, int]):
     """Widths by character; one that no font has is as wide as what stands for it."""

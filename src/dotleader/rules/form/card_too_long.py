@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from dotleader.rules.form.card_continued import lines
+from dotleader.rules.form.card_continued import lines, roomier, titled
 from dotleader.rules.rule import Example, Rule
 from dotleader.rules.subject import Subject
 from dotleader.source.finding import Finding, Severity
@@ -26,14 +26,15 @@ _MOST = 2
 
 
 def check(subject: Subject) -> Iterator[Finding]:
-    for laid in subject.continued() if subject.continued is not None else ():
+    for found in subject.continued() if subject.continued is not None else ():
+        laid = found.laid
         if len(laid.faces) > _MOST:
             yield Finding(
                 RULE.name,
                 laid.spot,
-                f"`{laid.title}` needs {len(laid.faces)} faces: at the smallest type size it is {lines(laid.over)} "
+                f"{titled(found)} needs {len(laid.faces)} faces: at the smallest type size it is {lines(laid.over)} "
                 "too long for one.",
-                "Divide it into cards that are each called for at their own time, or take a larger leaf in `stock`.",
+                f"Divide it into cards that are each called for at their own time, or take {roomier(found)}.",
             )
 
 

@@ -29,8 +29,8 @@ RULE = Rule(
     severity=Severity.ERROR,
     family="structure",
     what=(
-        "Two cards, values, gauges, controls or sources with the same name, or a file that is included twice. Names "
-        "are compared without regard to case."
+        "Two cards, values, gauges, controls, sources, stocks, punches or books with the same name, a row that stands "
+        "twice in its block, or a file that is included twice. Names are compared without regard to case."
     ),
     why="A reference to that name could mean either, and the two may differ.",
     source=THE_LANGUAGE,
