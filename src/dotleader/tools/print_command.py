@@ -24,7 +24,7 @@ from dotleader.report.order import severity_of
 from dotleader.report.summary import counted, summary
 from dotleader.report.terminal import terminal_for
 from dotleader.source.finding import Finding, Severity
-from dotleader.tools import print_selection, sheets_said
+from dotleader.tools import print_selection, sheets_said, stock_said
 from dotleader.tools.book_choice import book_asked, folder_of, said_of_book
 from dotleader.tools.cannot_run import CannotRun
 from dotleader.tools.discovery import handbook_at
@@ -166,6 +166,7 @@ def run(options: Options) -> int:
     say(_done(printed, folder, written.removed, written.left))
     say(said_of_book(linted.handbook, book))
     say(sheets_said.how(manner.turning, manner.one_sided))
+    say(stock_said.of_stock(printed.book))
     if options.order == "stack":
         say(sheets_said.stacked(plan))
     say(_corrected(printer, printed.book.stock.paper_name, manner.turning))
@@ -176,6 +177,12 @@ def run(options: Options) -> int:
         say((f"This is a draft, and says so across every face{said}.",))
     say(said_of_punches(handbook, terminal_for(sys.stdout, os.environ)))
     return 0
+
+
+def _turning(options: Options, printer: Printer | None) -> Turning:
+    """What was asked for, else what a printer was measured with."""
+    asked: Turning | None = options.turning
+    return asked or (printer.turning if printer else TURNINGS[0])
 
 
 def _calibration(options: Options) -> int:
@@ -193,12 +200,6 @@ def _calibration(options: Options) -> int:
         printer,
         _turning(options, printer),
     )
-def _turning(options: Options, printer: Printer | None) -> Turning:
-    """What was asked for, else what a printer was measured with."""
-    asked: Turning | None = options.turning
-    return asked or (printer.turning if printer else TURNINGS[0])
-
-
     return 0
 
 
@@ -227,7 +228,7 @@ def _done(printed: Printed, folder: str, removed: tuple[str, ...], left: tuple[s
     book = printed.book
     about = {
         READING: f"{counted(len(book.faces), 'face')}, to read",
-        SHEETS: f"{counted(len(book.faces) // 2, 'leaf', 'leaves')} on "
+        SHEETS: f"{stock_said.pieces(book)} on "
         f"{counted(printed.sheets, 'sheet')} of {book.stock.paper_name}, to print and cut",
         FRONTS: "the fronts of the sheets, for a printer of one side",
         BACKS: "their backs, in the same order",
@@ -256,8 +257,10 @@ def _checked(plan: Planned, copies: int, findings: list[Finding], amiss: Amiss |
     width, height = book.stock.paper
     across, down = book.stock.leaf
     waste = 100 - 100 * leaves * across * down // (len(plan.papers) * width * height)
-    yield f"{counted(len(book.faces), 'face')} on {counted(leaves, 'leaf', 'leaves')}."
+    yield f"{counted(len(book.faces), 'face')} on {stock_said.pieces(book)}."
     yield f"{counted(len(plan.papers) * copies, 'sheet')} of {book.stock.paper_name}, {waste} % of it waste."
+    yield stock_said.of_cut_lines(book.stock)
+    yield from stock_said.of_stock(book)
     if amiss is not None:
         yield f"{amiss.message} {amiss.help}"
     yield "Nothing was written."

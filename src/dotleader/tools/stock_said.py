@@ -1,0 +1,61 @@
+"""What is said at the end of a print of leaves and cards: folded, cut apart or together, with holes to seal."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from dotleader.handbook.stocks.fault import millimetres
+from dotleader.handbook.stocks.measures import leaves_together
+from dotleader.page.imposition import pieces_to_a_sheet
+from dotleader.report.summary import counted
+
+if TYPE_CHECKING:  # a book is made only where it is printed
+    from dotleader.handbook.stocks.stock import Stock
+    from dotleader.page.face.book import Book
+
+
+def pieces(book: Book) -> str:
+    """What there is to cut out: `6 leaves`, `2 folded cards`."""
+    return _pieces(book.stock, len(book.faces) // 2 // leaves_together(book.stock))
+
+
+def _pieces(stock: Stock, count: int) -> str:
+    return counted(count, "folded card") if stock.folded else counted(count, "leaf", "leaves")
+
+
+def of_stock(book: Book) -> Iterator[str]:
+    """What is to be known of a stock that is folded, or whose holes are sealed."""
+    stock = book.stock
+    if stock.folded:
+        yield from _folded(book)
+    if stock.relief:
+        cut, punched = stock.hole_diameter + 2 * stock.relief, stock.hole_diameter
+        yield (
+            f"The holes in the paper are {millimetres(cut)} wide, {millimetres(stock.relief)} more all round than they "
+            f"are punched ({millimetres(punched)}), so that film seals around them: cut them before laminating."
+        )
+
+
+def _folded(book: Book) -> Iterator[str]:
+    each = 2 * leaves_together(book.stock)
+    used = sum(not face.blank for face in book.faces)
+    several = len(book.faces) // each
+    if several > 1:
+        yield (
+            f"A folded card has {each} faces, and these are {used}: they make {several} cards, each folded by itself "
+            "and none inside another."
+        )
+    yield "A folded card has its cards alone: no control leaf, no index, no contents and no tables of numbers."
+    edge = "left" if book.stock.bound_at == "left" else "upper"
+    yield f"Score along the dashes, fold the front of the sheet outside, and have the fold at the {edge} edge."
+
+
+def of_cut_lines(stock: Stock) -> str:
+    """How many leaves a sheet takes with shared cut lines and with separate ones."""
+    takes = []
+    for name in ("shared", "separate"):
+        count = pieces_to_a_sheet(stock, name)
+        chosen = ", as here" if stock.cut_lines == name else ""
+        takes.append(f"with {name} cut lines {_pieces(stock, count) if count else 'none'}{chosen}")
+    return f"A sheet takes {' and '.join(takes)}."
