@@ -12,7 +12,7 @@ from dotleader.handbook.cards import Kind
 from dotleader.handbook.model import Handbook
 from dotleader.page.drawn import Font, Line, mm, pt
 from dotleader.page.labels import SECTIONS, section_order
-from dotleader.page.laid import Frame, LaidCard
+from dotleader.page.laid import Frame, LaidCard, LaidFace
 from dotleader.page.lay.flow import Strip, flowed
 from dotleader.page.lay.lay_index import listed_row
 from dotleader.page.lay.measures import TITLE, base_in_slot, grown, slot, smallest_in
@@ -23,6 +23,9 @@ from dotleader.page.type.words import plain_words
 DIVIDER = "divider"
 EXPLAINED = "Amplified texts"
 """One row for all of them: each stands in the order of the card that it explains."""
+
+_PADS = (mm(1), mm(0.6), mm(0.3), mm(0.1))
+"""Above and below what stands in a row."""
 
 _NUMBER = 72_000
 _NUMBER_SHARE = (1, 9)
@@ -48,19 +51,35 @@ def lay_dividers(handbook: Handbook, cards: Sequence[LaidCard], frame: Frame) ->
     }
     for section in sorted(sections, key=section_order):
         here = [card for card in cards if card.section == section]
-        rows = tuple(_rows(here, conditions, frame))
-        faces = flowed(SECTIONS[section], rows, frame, opening=_opening(section, frame))
+        faces = _faces(section, here, conditions, frame)
         yield LaidCard(
             divider_key(section), DIVIDER, section, SECTIONS[section], "", smallest_in(frame), faces, 0, handbook.spot
         )
 
 
-def _rows(cards: Sequence[LaidCard], conditions: dict[str, str], frame: Frame) -> Iterator[Strip]:
+def _faces(section: str, cards: Sequence[LaidCard], conditions: dict[str, str], frame: Frame) -> tuple[LaidFace, ...]:
+    """Rows come closer together where that saves a leaf."""
+    best: tuple[LaidFace, ...] = ()
+    for pad in _PADS:
+        rows = tuple(_rows(cards, conditions, frame, pad))
+        faces = flowed(SECTIONS[section], rows, frame, opening=_opening(section, frame))
+        if not best or _leaves(faces) < _leaves(best):
+            best = faces
+        if _leaves(best) == 1:
+            break
+    return best
+
+
+def _leaves(faces: Sequence[LaidFace]) -> int:
+    return -(-len(faces) // 2)
+
+
+def _rows(cards: Sequence[LaidCard], conditions: dict[str, str], frame: Frame, pad: int) -> Iterator[Strip]:
     """The cards in their order, and where what explains them begins."""
     listed = [(card.title, card.key) for card in cards if card.kind != "amplified"]
     listed += [(EXPLAINED, card.key) for card in cards if card.kind == "amplified"][:1]
     for at, (title, key) in enumerate(listed):
-        yield listed_row(title, key, conditions.get(key, ""), frame, ruled=at > 0)
+        yield listed_row(title, key, conditions.get(key, ""), frame, ruled=at > 0, pad=pad)
 
 
 def _opening(section: str, frame: Frame) -> Strip:

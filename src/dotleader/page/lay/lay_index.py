@@ -64,22 +64,25 @@ def _listed(cards: Sequence[Card], frame: Frame, triggers: bool) -> Iterator[Str
             yield listed_row(card.title, card.key, trigger, frame, ruled=number > 0)
 
 
-def listed_row(title: str, key: str, trigger: str, frame: Frame, ruled: bool) -> Strip:
-    """A card's title with room for its label at the right, and what calls for it below."""
+def listed_row(title: str, key: str, trigger: str, frame: Frame, ruled: bool, pad: int = _PAD) -> Strip:
+    """A card's title with room for its label at the right, and what calls for it below.
+
+    `pad` is left free above and below.
+    """
     size = smallest_in(frame)
     room = frame.width - frame.label_width - TAB_GAP
     titles: list[Words] = list(balanced(plain_words(title, Font.BOLD), room_of(room, size)))
     below: list[Words] = list(broken(plain_words(trigger, Font.REGULAR), room_of(frame.width - _INDENT, size)))
     items: list[Drawn] = [Line(((0, 0), (frame.width, 0)), HAIRLINE)] if ruled else []
-    top = _PAD
+    top = pad
     for line in titles:
         items.extend(set_line(line, 0, top + base_in_slot(size), size))
         top += slot(size)
-    top = max(top, _PAD + frame.label_height)  # what calls for the card runs on below the tab
+    top = max(top, pad + frame.label_height)  # what calls for the card runs on below the tab
     for line in below:
         items.extend(set_line(line, _INDENT, top + base_in_slot(size), size))
         top += slot(size)
-    height = top + _PAD
-    at = LabelSlot(frame.width - frame.label_width, _PAD, frame.label_height, key)
+    height = top + pad
+    at = LabelSlot(frame.width - frame.label_width, pad, frame.label_height, key)
     says = (title, *((trigger,) if trigger else ()))
     return Strip(height, tuple(items), says, slots=(at,))
