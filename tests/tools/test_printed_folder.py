@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import errno
 import hashlib
 import json
@@ -199,7 +200,53 @@ def test_a_disk_that_is_really_full(tiny_disk: Path) -> None:
     with pytest.raises(CannotRun) as stopped:
         write_folder(str(tiny_disk / "printed"), {"reading.pdf": b"R" * 20_000, "sheets.pdf": b"S" * 60_000})
     assert "no space left on device" in stopped.value.message
+    assert stopped.value.advice == (
+        "What was printed before stands as it was. Make room on that disk, or print into another folder with `--to`."
+    )
     assert whole(tiny_disk / "printed") == small
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="tmpfs is Linux's")
+def test_a_disk_with_room_for_names_only(tiny_disk: Path) -> None:
+    """Not even the number of the process can be written into the lock."""
+    small = {"reading.pdf": b"r" * 9_000}
+    write_folder(str(tiny_disk / "printed"), small)
+    with (tiny_disk / "fill").open("wb", buffering=0) as fill, contextlib.suppress(OSError):
+        while fill.write(b"x" * 4_096):
+            pass
+    for folder, kept in (("printed", "What was printed before stands as it was."), ("new", "Nothing was printed.")):
+        with pytest.raises(CannotRun) as stopped:
+            write_folder(str(tiny_disk / folder), {"reading.pdf": b"R" * 9_000})
+        assert stopped.value.message.endswith(f"{folder}` cannot be written into: no space left on device.")
+        assert stopped.value.advice.startswith(kept)
+    assert whole(tiny_disk / "printed") == small
+    assert names(tiny_disk) == ["fill", "printed"]
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="tmpfs is Linux's")
+def test_a_disk_that_is_read_only(tiny_disk: Path) -> None:
+    write_folder(str(tiny_disk / "printed"), FIRST)
+    subprocess.run(["mount", "-o", "remount,ro", str(tiny_disk)], check=True)
+    for folder, what in (("printed", "written into"), ("new", "made")):
+        with pytest.raises(CannotRun) as stopped:
+            write_folder(str(tiny_disk / folder), SECOND)
+        assert stopped.value.message.endswith(f"{folder}` cannot be {what}: read-only file system.")
+        assert stopped.value.advice.endswith("Print into another folder with `--to`.")
+    assert whole(tiny_disk / "printed") == FIRST
+
+
+def test_files_that_may_not_be_that_large_leave_nothing(folder: Path) -> None:
+    """As on a full disk, for those who may not mount one: no file may be larger than 16 kB."""
+    resource = pytest.importorskip("resource")
+    soft, hard = resource.getrlimit(resource.RLIMIT_FSIZE)
+    resource.setrlimit(resource.RLIMIT_FSIZE, (16_384, hard))
+    try:
+        with pytest.raises(CannotRun) as stopped:
+            write_folder("printed", {"reading.pdf": b"r" * 9_000, "sheets.pdf": b"s" * 60_000})
+    finally:
+        resource.setrlimit(resource.RLIMIT_FSIZE, (soft, hard))
+    assert stopped.value.message == "`printed` cannot be written into: file too large."
+    assert not folder.exists()
 
 
 HOLDING = """

@@ -16,6 +16,7 @@ from dotleader.report.glyphs import escaped
 from dotleader.report.terminal import terminal_for
 from dotleader.tools.cannot_run import CannotRun, because
 from dotleader.tools.files import shown_name
+from dotleader.tools.printed_folder import ELSEWHERE
 from dotleader.tools.printed_names import CALIBRATION
 from dotleader.tools.printers import Printer
 from dotleader.tools.saying import say
@@ -39,7 +40,7 @@ def print_calibration(folder: str, paper: str, printer: Printer | None, turning:
             )
         put_file(path, data)
     except OSError as error:
-        raise CannotRun(f"`{shown_name(path)}` cannot be written: {because(error)}.") from error
+        raise CannotRun(f"`{shown_name(path)}` cannot be written: {because(error)}.", ELSEWHERE) from error
     terminal = terminal_for(sys.stdout, os.environ)
     say(escaped(line, terminal) for line in _done(shown_name(path), paper, printer, turning))
 

@@ -44,20 +44,23 @@ else:
 
 
 @contextlib.contextmanager
-def locked(folder: str, patience: float = PATIENCE, busy: tuple[str, str] = _PRINTING) -> Iterator[None]:
+def locked(
+    folder: str, patience: float = PATIENCE, busy: tuple[str, str] = _PRINTING, advice: str = ""
+) -> Iterator[None]:
     """Hold a folder. Raises CannotRun where another process holds it for longer than `patience` seconds.
 
-    `busy` says then what that process does there, and what to do.
+    `busy` says then what that process does there, and what to do; `advice` what to do where it cannot be written into.
     """
     end_tidily()
     path = os.path.join(folder, LOCK)
     try:
         handle = _wait_for(path, folder, time.monotonic() + patience, busy)
     except OSError as error:
-        raise CannotRun(f"`{shown_name(folder)}` cannot be written into: {because(error)}.") from error
+        raise CannotRun(f"`{shown_name(folder)}` cannot be written into: {because(error)}.", advice) from error
     try:
-        os.ftruncate(handle, 0)
-        os.pwrite(handle, f"{os.getpid()}\n".encode(), 0) if hasattr(os, "pwrite") else None
+        with contextlib.suppress(OSError):  # a full disk has room for the name of a file, and for nothing in it
+            os.ftruncate(handle, 0)
+            os.pwrite(handle, f"{os.getpid()}\n".encode(), 0) if hasattr(os, "pwrite") else None
         yield
     finally:
         with contextlib.suppress(OSError):

@@ -9,6 +9,7 @@ time do files of two prints stand together. Files that no manifest names are som
 from __future__ import annotations
 
 import contextlib
+import errno
 import hashlib
 import json
 import os
@@ -22,6 +23,7 @@ from dotleader.tools.lock import PATIENCE, locked
 from dotleader.tools.writing import sync_folder, write_through
 
 MANIFEST = "printed.json"
+ELSEWHERE = "Print into another folder with `--to`."
 _NEW = ".dotleader-new-"
 _OLD = ".dotleader-old-"
 
@@ -39,11 +41,22 @@ def write_folder(folder: str, files: Mapping[str, bytes], patience: float = PATI
     """Put a whole print into a folder, which is made if need be. Raises CannotRun, and then it stands as it was."""
     if os.path.isfile(folder):
         raise CannotRun(f"`{shown_name(folder)}` is a file.", "Name a folder to print into.")
+    new = not os.path.isdir(folder)
     try:
         os.makedirs(folder, exist_ok=True)
     except OSError as error:
-        raise CannotRun(f"`{shown_name(folder)}` cannot be made: {because(error)}.") from error
-    with locked(folder, patience):
+        raise CannotRun(f"`{shown_name(folder)}` cannot be made: {because(error)}.", ELSEWHERE) from error
+    try:
+        return _written(folder, files, patience)
+    except CannotRun:
+        if new:
+            with contextlib.suppress(OSError):  # somebody else may have put something there
+                os.rmdir(folder)
+        raise
+
+
+def _written(folder: str, files: Mapping[str, bytes], patience: float) -> Written:
+    with locked(folder, patience, advice=ELSEWHERE):
         try:
             _clear_up(folder)
             before = _manifest(folder, MANIFEST) or {}
@@ -55,10 +68,17 @@ def write_folder(folder: str, files: Mapping[str, bytes], patience: float = PATI
                 )
             return _replace(folder, files, before)
         except OSError as error:
+            kept = _manifest(folder, MANIFEST) is not None
             raise CannotRun(
                 f"`{shown_name(folder)}` cannot be written into: {because(error)}{_open_elsewhere(error)}.",
-                "What was printed before stands as it was.",
+                f"{'What was printed before stands as it was.' if kept else 'Nothing was printed.'} {_way_out(error)}",
             ) from error
+
+
+def _way_out(error: OSError) -> str:
+    if error.errno in (errno.ENOSPC, errno.EDQUOT):
+        return "Make room on that disk, or print into another folder with `--to`."
+    return ELSEWHERE
 
 
 def _open_elsewhere(error: OSError) -> str:

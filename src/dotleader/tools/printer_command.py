@@ -59,7 +59,7 @@ dotleader printer [DO NAME] keep how far a printer's backs are out of register
 """
 
 _DO = ("set", "show", "delete")
-_NUMBER = re.compile(r"([+\-−]?)(\d{0,4})(?:\.(\d{1,3}))?")
+_NUMBER = re.compile(r"([+\-−]?)(\d*)(?:\.(\d+))?", re.ASCII)
 _NUMBERS = ("right", "down")
 
 
@@ -188,15 +188,16 @@ def _read(option: str, words: list[str] | None) -> Pair | None:
 def _micrometres(option: str, word: str) -> int:
     number = _NUMBER.fullmatch(word)
     if not number or not (number[2] or number[3]):
-        advice = (
-            f"Write it with a point: {word.replace(',', '.')}." if _NUMBER.fullmatch(word.replace(",", ".")) else ""
-        )
+        pointed = word.replace(",", ".")
+        advice = f"Write it with a point: {pointed}." if word != pointed and _NUMBER.fullmatch(pointed) else ""
         raise CannotRun(
             f"`--{option} {_plain(word)}` is no number.",
             advice or "Write millimetres like 0.8 or -0.25, without a unit.",
         )
-    value = int((number[2] or "0") + (number[3] or "").ljust(3, "0"))
-    if value > MOST_MOVED:
+    whole, rest = number[2].lstrip("0"), (number[3] or "")[:3]  # nothing is read finer than a micrometre
+    far = len(whole) > 4  # more digits than need be read
+    value = 0 if far else int(whole + rest.ljust(3, "0"))
+    if far or value > MOST_MOVED:
         raise CannotRun(
             f"`--{option} {word}` is beyond 5 mm, and more is not righted.",
             "Read the sheet again; if it is so, the printer itself has to be mended.",
