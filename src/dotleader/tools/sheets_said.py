@@ -7,6 +7,7 @@ import sys
 from collections.abc import Iterable, Iterator
 from typing import TYPE_CHECKING
 
+from dotleader.handbook.stocks.measures import leaves_together
 from dotleader.page.making_up.feeding import MEASURE, fed_again, piled, setting
 from dotleader.page.sheet.duplex import Turning
 from dotleader.report.terminal import terminal_for
@@ -24,7 +25,7 @@ def how(turning: Turning, one_sided: bool) -> Iterator[str]:
 
 def stacked(plan: Planned) -> Iterator[str]:
     """How the cut pile becomes the book."""
-    yield from _in_lines(piled(plan.papers))
+    yield from _in_lines(piled(plan.papers, leaves_together(plan.book.stock)))
 
 
 def _in_lines(sentences: Iterable[str]) -> Iterator[str]:

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+import os
+import sys
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from dotleader.handbook.stocks.fault import millimetres
 from dotleader.handbook.stocks.measures import leaves_together
-from dotleader.page.imposition import pieces_to_a_sheet
+from dotleader.page.imposition import imposition, pieces_to_a_sheet
 from dotleader.report.summary import counted
+from dotleader.report.terminal import terminal_for
+from dotleader.report.wrapping import wrapped
 
 if TYPE_CHECKING:  # a book is made only where it is printed
     from dotleader.handbook.stocks.stock import Stock
@@ -25,7 +29,13 @@ def _pieces(stock: Stock, count: int) -> str:
 
 
 def of_stock(book: Book) -> Iterator[str]:
-    """What is to be known of a stock that is folded, or whose holes are sealed."""
+    """What is to be known of a stock that is folded, or whose holes are sealed, in lines as wide as the terminal."""
+    terminal = terminal_for(sys.stdout, os.environ)
+    for sentence in _of_stock(book):
+        yield from wrapped(sentence, terminal.width, terminal)
+
+
+def _of_stock(book: Book) -> Iterator[str]:
     stock = book.stock
     if stock.folded:
         yield from _folded(book)
@@ -48,7 +58,8 @@ def _folded(book: Book) -> Iterator[str]:
         )
     yield "A folded card has its cards alone: no control leaf, no index, no contents and no tables of numbers."
     edge = "left" if book.stock.bound_at == "left" else "upper"
-    yield f"Score along the dashes, fold the front of the sheet outside, and have the fold at the {edge} edge."
+    where = "where the setting-up sheet says" if imposition(book.stock).filling else "from dashes to dashes"
+    yield f"Score and fold {where}, the front of the sheet outside; the fold is the {edge} edge of face 1."
 
 
 def of_cut_lines(stock: Stock) -> str:

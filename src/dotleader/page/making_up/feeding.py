@@ -39,12 +39,13 @@ def fed_again(turning: Turning) -> Iterator[str]:
     yield "Try it with two sheets: behind each odd face belongs the even one that follows it."
 
 
-def piled(papers: Sequence[Sheet]) -> Iterator[str]:
-    """How the pile of one copy in stack order is cut and becomes the book."""
-    leaves = [len(sheet.front.leaves) for sheet in papers if sheet.front.leaves]
+def piled(papers: Sequence[Sheet], together: int = 1) -> Iterator[str]:
+    """How the pile of one copy in stack order is cut and becomes the book; `together` leaves are cut out in one."""
+    leaves = [len(sheet.front.leaves) // together for sheet in papers if sheet.front.leaves]
     most = max(leaves)
     if most == 1:
-        yield "There is one leaf to a sheet: the cut pile is the book in order."
+        what = "leaf" if together == 1 else "card"
+        yield f"There is one {what} to a sheet: the cut pile is the book in order."
         return
     yield "Pile the sheets of one copy, fronts up, sheet 1 on the top, without the setting-up sheet if there is one."
     yield (

@@ -113,14 +113,13 @@ def _cut(job: Job) -> Iterator[str]:
         holes = f" Holes are cut with the rest{wider} and {again}."
     yield f"{machine} Fronts are up; for other programs there is a DXF beside each SVG.{holes}"
     if stock.recess:
-        yield (
-            f"Cut the outer edge back by {millimetres(stock.recess)} but at the tab, between the two marks beside it."
-        )
+        where = "where the sheet of rulers says" if filling else "between the two marks beside it"
+        yield f"Cut the outer edge back by {millimetres(stock.recess)} but at the tab, {where}."
     if stock.corner_radius:
         film = " The pouch has the same radius, or is rounded to it." if job.filmed else ""
         yield f"Round the corners to {millimetres(stock.corner_radius)}.{film}"
     if job.order == "stack":
-        yield from piled(job.papers)
+        yield from piled(job.papers, leaves_together(job.book.stock))
 
 
 def _laminate(job: Job) -> Iterator[str]:
