@@ -9,13 +9,14 @@ from dotleader.handbook.model import Declared, From, Gauge, Handbook
 from dotleader.page.drawn import mm
 from dotleader.page.laid import Frame, LaidCard, LaidFace
 from dotleader.page.lay.flow import flowed
-from dotleader.page.lay.measures import smallest_in
-from dotleader.page.lay.tables import ROW_AIR, cells, tables
+from dotleader.page.lay.measures import SMALL, smallest_in
+from dotleader.page.lay.tables import ROW_AIR, cells, crowded, tables
 from dotleader.page.type.words import Words
 
 UNVERIFIED = "UNVERIFIED"
 NARROW = mm(90)
-"""Below this, everything after a row's name stands in one column."""
+"""Below this, where type is 12, everything after a row's name stands in one column; so it does where words would be
+parted."""
 
 AIRS = (ROW_AIR, mm(0.5), mm(0.35), mm(0.2))
 """Rows come closer together where that saves a face."""
@@ -32,7 +33,7 @@ def lay_declared(handbook: Handbook, frame: Frame, symbols: frozenset[str]) -> t
 def _laid(handbook: Handbook, frame: Frame, symbols: frozenset[str]) -> Iterator[LaidCard]:
     def laid(name: str, section: str, heads: Sequence[str], rows: list[tuple[Words, ...]]) -> LaidCard:
         size = smallest_in(frame)
-        if frame.width < NARROW:
+        if frame.width * SMALL < NARROW * size or crowded(heads, rows, frame.width, size):
             heads = (heads[0], ", ".join(heads[1:]).capitalize())
             rows = [(row[0], sum(row[1:], ())) for row in rows]
         faces = _faces(name, heads, rows, frame, size)

@@ -15,7 +15,7 @@ from dotleader.page.drawn import Box, Drawn, Font, Ink, Line, Text, mm, pt
 from dotleader.page.extents import Rect
 from dotleader.page.face.margins import Margins
 from dotleader.page.face.thumb_index import section_slot, section_word, slot_of, slot_span
-from dotleader.page.frames import BAND, band_width
+from dotleader.page.frames import BAND, band_width, larger
 from dotleader.page.imposition import lost_at_outer_edge
 from dotleader.page.type.metrics import cap_height, width
 
@@ -24,6 +24,9 @@ BLOCK = mm(6)
 BLOCK_PITCH = mm(12)
 
 _WORD_SIZES = (9_000, 8_500, 8_000, 7_500, 7_000, 6_500, 6_000, 5_500, 5_000)
+_LARGE_WORD_SIZES = (12_000, 11_500, 11_000, 10_500, 10_000, 9_500)
+"""Where type is large, as large as the band is wide for."""
+
 _TAB_SIZES = (10_500, 10_000, 9_500, *_WORD_SIZES[:-4])
 _WORD_AIR = mm(1)
 
@@ -84,7 +87,8 @@ def _at_edge(stock: Stock, margins: Margins, top: int, height: int) -> Box:
 def _thumb(stock: Stock, margins: Margins, word: str) -> Iterator[Drawn]:
     top, low = _span(stock, margins, slot_of(word))
     yield _at_edge(stock, margins, top, low - top)
-    shown, size = _fitted(word.upper(), low - top - 2 * _WORD_AIR)
+    sizes = (*_LARGE_WORD_SIZES, *_WORD_SIZES) if larger(stock) else _WORD_SIZES
+    shown, size = _fitted(word.upper(), low - top - 2 * _WORD_AIR, sizes)
     middle = stock.recess + band_width(stock) - BAND // 2
     yield _lengthwise(stock, margins, middle, (top, low), shown, size)
 

@@ -13,7 +13,7 @@ from dotleader.page.face.furniture import NOT_ISSUED
 from dotleader.page.face.placement import Placement, Stand, place
 from dotleader.page.laid import Frame, LaidCard, LaidFace
 from dotleader.page.lay.flow import Strip, flowed, heading, prose
-from dotleader.page.lay.measures import HEADING, grown, smallest_in
+from dotleader.page.lay.measures import HEADING, SMALL, grown, smallest_in
 from dotleader.page.lay.tables import cells, row_strips, table
 from dotleader.source.text import Spot
 
@@ -35,23 +35,32 @@ LIST_SIZE = 11_000
 """Read on the ground, never in flight. Where type is large, it is larger."""
 
 LIST_AIR = mm(0.3)
+STEP = 1_000
 
 _NOT_PRINTED = ("paper", "airspeed in")
 _MOST_FACES = 99
 
 
 def lay_title(handbook: Handbook, frame: Frame, book: str = "") -> LaidCard:
-    """Title, cautions and record of issues. `book` is the name of the book, `""` where no book is declared."""
-    size = smallest_in(frame)
-    strips = list(_facts(handbook, book, frame.width, size))
-    strips += heading("Cautions", frame.width, grown(HEADING, size))
-    for text in CAUTIONS:
-        strips += prose(text, frame.width, size)
-    strips += heading("Record of issues", frame.width, grown(HEADING, size))
-    record = table(("Issue", "Date", "What changed"), [cells(NOT_ISSUED, "", "")], frame.width, size)
-    strips += row_strips(record)
+    """Title, cautions and record of issues. `book` is the name of the book, `""` where no book is declared.
+
+    They are read on the ground: large type gives way where that keeps them on one face.
+    """
     title = handbook.title or "Checklists"
-    return _control(TITLE_KEY, title, size, flowed(title, strips, frame), handbook.spot)
+    sizes = range(smallest_in(frame), SMALL - 1, -STEP)
+    made = (flowed(title, tuple(_title(handbook, book, frame.width, size)), frame) for size in sizes)
+    tried = list(zip(sizes, made, strict=True))
+    size, faces = next((one for one in tried if len(one[1]) == 1), tried[0])
+    return _control(TITLE_KEY, title, size, faces, handbook.spot)
+
+
+def _title(handbook: Handbook, book: str, width: int, size: int) -> Iterator[Strip]:
+    yield from _facts(handbook, book, width, size)
+    yield from heading("Cautions", width, grown(HEADING, size))
+    for text in CAUTIONS:
+        yield from prose(text, width, size)
+    yield from heading("Record of issues", width, grown(HEADING, size))
+    yield from row_strips(table(("Issue", "Date", "What changed"), [cells(NOT_ISSUED, "", "")], width, size))
 
 
 def with_control_leaf(title: LaidCard, cards: Sequence[LaidCard], frame: Frame) -> Placement:

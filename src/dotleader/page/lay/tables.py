@@ -61,6 +61,18 @@ def _broken(cells: Sequence[Words], columns: Sequence[tuple[int, int]], size: in
     return [without_orphan(cell, room_of(wide, size) + 1) for cell, (_, wide) in zip(cells, columns, strict=True)]
 
 
+def crowded(heads: Sequence[str], rows: Sequence[Sequence[Words]], width: int, size: int) -> bool:
+    """Whether the longest words of the columns do not find room beside each other."""
+    least = _least([[plain_words(head, Font.BOLD) for head in heads], *rows], size)
+    return sum(least) + (len(heads) - 1) * COLUMN_GAP > width
+
+
+def _least(rows: Sequence[Sequence[Words]], size: int) -> list[int]:
+    """The longest word of each column, and a little more."""
+    columns = range(len(rows[0]))
+    return [max((length(word.width, size) for row in rows for word in row[at]), default=0) + 1 for at in columns]
+
+
 def _columns(rows: Sequence[Sequence[Words]], width: int, size: int) -> list[tuple[int, int]]:
     """Left edge and width of each column.
 
@@ -68,7 +80,7 @@ def _columns(rows: Sequence[Sequence[Words]], width: int, size: int) -> list[tup
     """
     count = len(rows[0])
     asked = [[length(line_width(cell), size) for cell in row] for row in rows]
-    least = [max((length(word.width, size) for row in rows for word in row[at]), default=0) + 1 for at in range(count)]
+    least = _least(rows, size)
     room = width - (count - 1) * COLUMN_GAP
     widths = _shared([max(row[at] for row in asked) for at in range(count)], least, asked, room)
     # What is left over stands between the columns, but never so much that the eye loses its line.
