@@ -77,6 +77,7 @@ def test_holes_in_a_flap_of_film_leave_film_on_both_sides_of_them() -> None:
             "3 mm",
             "0.5 mm too little paper beside the next hole",
         ),
+        ((*POUCH, FOUR, "relief .... 200 mm"), "200 mm", "195.2 mm too little paper beside the edge of the leaf"),
         (("leaf .... A5", "relief .... 3 mm"), "3 mm", "There is no film to seal around wider holes"),
         ((*POUCH, "holes .... none", "relief .... 3 mm"), "3 mm", "There are no holes to be cut wider"),
         ((*FLAP, "holes .... 2, 80 mm apart, 6 mm from edge", "relief .... 3 mm"), "3 mm", "through film alone"),

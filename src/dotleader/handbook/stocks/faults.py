@@ -60,7 +60,7 @@ def amiss(stock: Stock) -> Iterator[Amiss]:
     pouches = list(_pouch(stock))
     yield from pouches
     if not papers:  # the room for text on a leaf that is far too large or small says nothing more
-        yield from _text(stock)
+        yield from _text(replace(stock, relief=0) if any(relief_faults(stock)) else stock)
     corner = list(_corners(stock))
     yield from corner
     thick = list(_thickness(stock))
@@ -188,7 +188,7 @@ def _text(stock: Stock) -> Iterator[Amiss]:
             "leaf",
             f"The leaf is {millimetres(narrow, up=True)} too narrow: beside margins of {millimetres(inner)} and "
             f"{millimetres(OUTER_MARGIN)} it leaves less than {millimetres(LEAST_TEXT_WIDTH)} for text.",
-            "Take a wider leaf, or put the holes nearer to the edge.",
+            "Take a wider leaf, or put the holes nearer to the edge." if stock.holes else "Take a wider leaf.",
         )
     least = LEAST_LEAF_HEIGHT
     if stock.bound_at == "top":
