@@ -260,3 +260,15 @@ def test_crop_marks_say_where_the_edge_is_cut_back_and_where_the_tab_ends(stock:
                         for ink in marks
                     )
                 assert place.tab == front.tab
+
+
+@EVERY_TABBED
+def test_where_no_mark_can_stand_the_setting_up_sheet_says_where_tabs_are(stock: Stock) -> None:
+    first = next(iter(sheets(faces(*EVERY_KIND, stock=stock), stock)))
+    said = " ".join(item.string for item, _ in extents(first.front.items) if isinstance(item, Text))
+    said = said.replace("\u00a0", " ")
+    assert (f"back by {stock.recess // 1000} mm" in said) is imposition(stock).filling
+    if imposition(stock).filling:
+        for section in ("2", "3", "3A", "4"):
+            top, low = (round(end / 1000, 1) for end in slot_span(stock, section_slot(section)))
+            assert f"{section} from {top:g} mm to {low:g} mm" in said

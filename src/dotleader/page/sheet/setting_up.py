@@ -23,14 +23,18 @@ _CROSS = mm(10)
 
 
 def setting_up(
-    laid: Imposition, arrangements: Sequence[int], back_says: Sequence[str] = (), turning: Turning = "long-edge"
+    laid: Imposition,
+    arrangements: Sequence[int],
+    back_says: Sequence[str] = (),
+    turning: Turning = "long-edge",
+    tabs: Sequence[str] = (),
 ) -> tuple[tuple[Drawn, ...], tuple[Drawn, ...]]:
     """Front and back of the sheet; its back ends with what `back_says`.
 
     `arrangements` are those of the sheets that follow, none if there is nothing to cut by a file: where leaves fill
-    the paper, no sheet has room to say by which one it is cut.
+    the paper, no sheet has room to say by which one it is cut. `tabs` says where tabs are cut.
     """
-    front = ("Setting-up sheet", *_said(laid, arrangements, turning))
+    front = ("Setting-up sheet", *_said(laid, arrangements, turning, tabs))
     back = (
         "Setting-up sheet, back",
         "Held against the light, the cross on this side falls on the cross of the other side within 1 mm. If it "
@@ -41,7 +45,7 @@ def setting_up(
     return tuple(_drawn(laid, front)), tuple(_drawn(laid, back))
 
 
-def _said(laid: Imposition, arrangements: Sequence[int], turning: Turning) -> Iterator[str]:
+def _said(laid: Imposition, arrangements: Sequence[int], turning: Turning, tabs: Sequence[str]) -> Iterator[str]:
     yield f"Print this file at 100 % (actual size), on both sides, turned on the {edge_said(turning)}."
     yield (
         "Both rulers are 100 mm long. Lay a ruler of your own beside each of them. If one is longer or shorter, "
@@ -52,7 +56,7 @@ def _said(laid: Imposition, arrangements: Sequence[int], turning: Turning) -> It
     cuts = _cuts(laid)
     if not cuts:
         if laid.together == 1:
-            but = " but holes and corners" if arrangements else ""
+            but = (" but holes, corners and tabs" if tabs else " but holes and corners") if arrangements else ""
             yield f"A leaf is as large as the paper, and nothing is cut{but}."
         else:
             yield "The open card is as large as the paper: nothing is cut but its corners, where they are to be round."
@@ -62,6 +66,7 @@ def _said(laid: Imposition, arrangements: Sequence[int], turning: Turning) -> It
     yield from _folds(laid)
     if len({slot.turn for slot in laid.slots}) > 1:
         yield "The leaves stand head to foot, so that their edge bands meet at the cut."
+    yield from tabs
     if arrangements:
         yield cut_by(arrangements)
 

@@ -24,6 +24,7 @@ from dotleader.page.sheet.leaf_order import Order, leaf_order
 from dotleader.page.sheet.registration import registration_marks
 from dotleader.page.sheet.setting_up import setting_up
 from dotleader.page.sheet.tab_marks import tab_marks
+from dotleader.page.sheet.tab_words import tabs_said
 from dotleader.source.record import record, replace
 
 _Leaf: TypeAlias = tuple[Face, Face]
@@ -99,7 +100,8 @@ def sheets(
     on_each = _on_each(leaves, laid, order)
     arrangements = _arrangements(on_each, stock)
     if not sheet_marks.has_rulers(laid):
-        front, back = setting_up(laid, arrangements if _is_cut(laid, stock) else (), backs_say[:1], turning)
+        said = tuple(tabs_said(stock, (face.label.section for face in faces)))
+        front, back = setting_up(laid, arrangements if _is_cut(laid, stock) else (), backs_say[:1], turning, said)
         yield Sheet(0, SheetSide(Side.FRONT, front, ()), SheetSide(Side.BACK, back, ()))
     for number, (some, arrangement) in enumerate(zip(on_each, arrangements, strict=True), start=1):
         how = f"Print at 100 %. Turn on the {edge_said(turning)}."
@@ -122,7 +124,9 @@ def _on_each(leaves: Sequence[_Leaf], laid: Imposition, order: Order) -> list[li
 
 def _is_cut(laid: Imposition, stock: Stock) -> bool:
     """Whether a machine has anything to do: not on a leaf that is its paper, with square corners and no holes."""
-    return not laid.filling or len(laid.slots) > 1 or bool(stock.holes) or stock.corner_radius > 0 or stock.folded
+    if not laid.filling or len(laid.slots) > 1:
+        return True
+    return bool(stock.holes) or stock.corner_radius > 0 or stock.recess > 0 or stock.folded
 
 
 def _arrangements(on_each: Sequence[Sequence[_Leaf]], stock: Stock) -> list[int]:
