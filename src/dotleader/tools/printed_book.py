@@ -19,6 +19,7 @@ from dotleader.page.imposition import imposition
 from dotleader.page.laid import LaidCard
 from dotleader.page.lay.lay_prose import lay_amplified, lay_essay
 from dotleader.page.sheet.alignment import righting, said, said_moved
+from dotleader.page.sheet.boxes import boxes_of
 from dotleader.page.sheet.cut_files import cut_file
 from dotleader.page.sheet.cut_shapes import Cutting
 from dotleader.page.sheet.cutting import cuttings
@@ -176,8 +177,9 @@ def _sheets(papers: tuple[Sheet, ...], book: Book, manner: Manner) -> Iterator[P
     printer = manner.printer
     righted = righting(printer.moved, book.stock.paper, manner.turning) if printer else None
     for sheet in papers:
-        yield PdfPage(width, height, sheet.front.items)
-        yield PdfPage(width, height, sheet.back.items, righting=righted)
+        (trim, bleed), (trim_behind, bleed_behind) = (boxes_of(side, book.stock) for side in sheet.sides)
+        yield PdfPage(width, height, sheet.front.items, trim, bleed)
+        yield PdfPage(width, height, sheet.back.items, trim_behind, bleed_behind, righting=righted)
 
 
 def _pdf(pages: Iterator[PdfPage], facts: PdfFacts, progress: Callable[[int], None]) -> bytes:
