@@ -1,4 +1,4 @@
-"""A seal of almost 1/8 in."""
+"""A seal of almost 1/8 in, or less around holes."""
 
 from __future__ import annotations
 
@@ -16,6 +16,17 @@ stock
   paper ... A4
 """,
     (("narrow-seal", "154 x 216 mm"),),
+)
+
+RELIEF = Example(
+    """\
+normal Cruise
+  Mixture .... LEANED
+
+stock 6 x 9 in pouch
+  relief .... 2 mm
+""",
+    (("narrow-seal", "2 mm"),),
 )
 
 GOOD = Example(
@@ -36,7 +47,8 @@ RULE = Rule(
     family="form",
     what=(
         "A pouch that leaves at least 3 mm of film around the leaf, and less than 1/8 in (3.175 mm). Pouches that are "
-        "sold by the millimetre leave 3 mm. Less than that is `impossible-stock`."
+        "sold by the millimetre leave 3 mm. Less than that is `impossible-stock`. Or a `relief` of less than 3 mm: "
+        "film seals no more than that around the holes then."
     ),
     why="Where the film does not close around the leaf, damp gets in and the film comes apart.",
     source=(
@@ -44,7 +56,7 @@ RULE = Rule(
         "practice, no source"
     ),
     mend="Cut the leaf a little smaller, or take a larger pouch, and put the leaf into the very middle of it.",
-    bad=(BAD,),
+    bad=(BAD, RELIEF),
     good=(GOOD,),
     found_by="resolving",
 )

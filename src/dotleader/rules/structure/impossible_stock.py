@@ -28,6 +28,28 @@ stock A5
     (("impossible-stock", "4, 80 mm apart"),),
 )
 
+RELIEF = Example(
+    """\
+normal Cruise
+  Mixture .... LEANED
+
+stock 6 x 9 in pouch
+  relief .... 5 mm
+""",
+    (("impossible-stock", "5 mm"),),
+)
+
+FOLDED = Example(
+    """\
+normal Cruise
+  Mixture .... LEANED
+
+stock folded card
+  holes .... 2, 80 mm apart
+""",
+    (("impossible-stock", "2, 80 mm apart"),),
+)
+
 GOOD = Example(
     """\
 normal Cruise
@@ -45,13 +67,14 @@ RULE = Rule(
     family="structure",
     what=(
         "A leaf that does not fit its paper with bleed and crop marks, or is larger than its pouch; a seal below 3 mm; "
-        "a hole that does not lie inside the leaf and clear of its corners; corners that reach into what is printed; "
-        "rings that do not close around the edge; or the like. The finding says by how many millimetres."
+        "a hole that lies neither inside the leaf and clear of its corners nor in a flap of film that is wide enough; "
+        "a relief around holes that leaves no paper; corners that reach into what is printed; rings that do not close "
+        "around the edge; a folded card with holes or film; or the like. The finding says by how many millimetres."
     ),
     why="What is printed on such a stock cannot be cut, punched or read.",
     source=THE_LANGUAGE,
     mend="Measure the leaf, the pouch and the punch again, and write what was measured.",
-    bad=(BAD, HOLES),
+    bad=(BAD, HOLES, RELIEF, FOLDED),
     good=(GOOD,),
     found_by="resolving",
 )
