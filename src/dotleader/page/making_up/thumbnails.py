@@ -21,7 +21,6 @@ from dotleader.page.face.thumb_index import section_slot
 from dotleader.page.imposition import Slot
 from dotleader.page.making_up.scaled import Scale, scaled
 from dotleader.page.sheet.sheet_marks import hole_centres
-from dotleader.page.sheet.sheets import edges_within
 from dotleader.page.sheet.stepped import Stepped
 from dotleader.page.type.metrics import width as width_of
 from dotleader.page.type.metrics import x_height
@@ -47,11 +46,13 @@ _WEIGHT = {Font.REGULAR: 45, Font.BOLD: 80}
 def thumbnail(face: Face, stock: Stock, scale: Scale) -> Group:
     """The face as it is read, from its upper left corner, inside the outline of the leaf."""
     items: list[Drawn] = []
-    for group in edges_within(face.groups, Rect(0, 0, *stock.leaf)):
+    for group in face.groups:
         inside = group.items
         if face.blank and group.role == "body":
             continue
-        if group.role in _ALIKE:
+        if group.role == "edge":
+            inside = tuple(_within(stock, inside))
+        elif group.role in _ALIKE:
             inside = tuple(item for item in inside if not isinstance(item, Text))
         items.append(Group(scale.of(group.x), scale.of(group.y), tuple(_sketch(inside, scale)), group.turn))
     items.extend(_holes(face, stock, scale))
@@ -70,6 +71,18 @@ def _outline(face: Face, stock: Stock, scale: Scale) -> Line | Box:
     if face.side is Side.BACK:
         points = [(width - x, y) if stock.bound_at == "left" else (x, height - y) for x, y in points]
     return Line(tuple((scale.of(x), scale.of(y)) for x, y in points), _OUTLINE, closed=True)
+
+
+def _within(stock: Stock, items: Iterable[Drawn]) -> Iterator[Drawn]:
+    """What stands at the edge, without its bleed."""
+    width, height = stock.leaf
+    for item in items:
+        if isinstance(item, Box):
+            left, top = max(0, item.x), max(0, item.y)
+            right, bottom = min(width, item.x + item.w), min(height, item.y + item.h)
+            yield Box(left, top, right - left, bottom - top, item.fill, item.stroke, item.radius)
+        else:
+            yield item
 
 
 def _sketch(items: Iterable[Drawn], scale: Scale) -> Iterator[Drawn]:
