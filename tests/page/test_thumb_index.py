@@ -24,7 +24,7 @@ from dotleader.page.face.edges import shown_areas
 from dotleader.page.face.faces import Face
 from dotleader.page.face.margins import margins
 from dotleader.page.face.placement import Side
-from dotleader.page.face.thumb_index import SLOTS, section_slot, section_word, slot_of, slot_span
+from dotleader.page.face.thumb_index import SLOTS, leaf_area, section_slot, section_word, slot_of, slot_span
 from dotleader.page.frames import band_width, frame_of
 from dotleader.page.imposition import lost_at_outer_edge
 from dotleader.page.labels import SECTIONS
@@ -165,3 +165,10 @@ def test_no_tabs_is_no_marks_and_the_band_stays(word: str) -> None:
     assert shown_words(front) == []
     assert len(boxes(front)) == 1
     assert slot_of(word) in range(SLOTS)
+
+
+@given(tabbed_stocks() | stocks())
+def test_the_area_of_a_leaf_is_what_is_left_of_it(stock: Stock) -> None:
+    at = margins(stock, Side.FRONT)
+    areas = shown_areas(stock, at, "4")
+    assert leaf_area(stock) == sum((area.right - area.left) * (area.bottom - area.top) for area in areas)

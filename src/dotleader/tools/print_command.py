@@ -12,6 +12,7 @@ from dotleader.handbook.stocks.fault import Amiss
 from dotleader.handbook.stocks.sizes import PAPERS
 from dotleader.handbook.stocks.thickness import overfull
 from dotleader.output.millimetres import millimetres
+from dotleader.page.face.thumb_index import leaf_area
 from dotleader.page.sheet.alignment import MUCH_MOVED, said
 from dotleader.page.sheet.cut_files import cut_file, sheets_numbered
 from dotleader.page.sheet.cut_shapes import Layer, Outline
@@ -166,7 +167,7 @@ def run(options: Options) -> int:
     say(_done(printed, folder, written.removed, written.left))
     say(said_of_book(linted.handbook, book))
     say(sheets_said.how(manner.turning, manner.one_sided))
-    say(stock_said.of_stock(printed.book))
+    say(stock_said.of_stock(printed.book, len(printed.cuttings)))
     if options.order == "stack":
         say(sheets_said.stacked(plan))
     say(_corrected(printer, printed.book.stock.paper_name, manner.turning))
@@ -255,12 +256,11 @@ def _checked(plan: Planned, copies: int, findings: list[Finding], amiss: Amiss |
         yield f"{summary(findings, FACTS, 0, 0).capitalize()}; `dotleader lint` shows them."
     leaves = len(book.faces) // 2
     width, height = book.stock.paper
-    across, down = book.stock.leaf
-    waste = 100 - 100 * leaves * across * down // (len(plan.papers) * width * height)
+    waste = 100 - 100 * leaves * leaf_area(book.stock) // (len(plan.papers) * width * height)
     yield f"{counted(len(book.faces), 'face')} on {stock_said.pieces(book)}."
     yield f"{counted(len(plan.papers) * copies, 'sheet')} of {book.stock.paper_name}, {waste} % of it waste."
     yield stock_said.of_cut_lines(book.stock)
-    yield from stock_said.of_stock(book)
+    yield from stock_said.of_stock(book, len(plan.cuttings))
     if amiss is not None:
         yield f"{amiss.message} {amiss.help}"
     yield "Nothing was written."

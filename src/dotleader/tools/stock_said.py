@@ -28,10 +28,12 @@ def _pieces(stock: Stock, count: int) -> str:
     return counted(count, "folded card") if stock.folded else counted(count, "leaf", "leaves")
 
 
-def of_stock(book: Book) -> Iterator[str]:
-    """What is to be known of a stock that is folded, or whose holes are sealed, in lines as wide as the terminal."""
+def of_stock(book: Book, arrangements: int) -> Iterator[str]:
+    """What is to be known of a stock that is folded or has tabs, or whose holes are sealed, in lines as wide as the
+    terminal. `arrangements` are those that have a pair of files to cut by.
+    """
     terminal = terminal_for(sys.stdout, os.environ)
-    for sentence in _of_stock(book):
+    for sentence in (*_of_stock(book), *_of_tabs(book.stock, arrangements)):
         yield from wrapped(sentence, terminal.width, terminal)
 
 
@@ -60,6 +62,20 @@ def _folded(book: Book) -> Iterator[str]:
     edge = "left" if book.stock.bound_at == "left" else "upper"
     where = "where the setting-up sheet says" if imposition(book.stock).filling else "from dashes to dashes"
     yield f"Score and fold {where}, the front of the sheet outside; the fold is the {edge} edge of face 1."
+
+
+def _of_tabs(stock: Stock, arrangements: int) -> Iterator[str]:
+    if not stock.recess:
+        return
+    if arrangements == 1:
+        yield "The tabs of all sheets are in the same places, and one pair of files cuts them."
+    else:
+        yield (
+            f"Tabs are cut in {arrangements} ways, each by a pair of files of its own: sheets whose leaves have their "
+            "tabs in the same places share one."
+        )
+    if stock.pouch != (0, 0):
+        yield "They are cut into the paper. The film around them stays whole, and they are seen through it."
 
 
 def of_cut_lines(stock: Stock) -> str:

@@ -93,6 +93,12 @@ def slot_heights(stock: Stock) -> tuple[int, int]:
     return first, min(SLOT_HEIGHT, (frame_of(stock).bottom - first) // SLOTS)
 
 
+def leaf_area(stock: Stock) -> int:
+    """Of a leaf, in square micrometres, without what is cut off beside its tab; rounded corners count as full."""
+    width, height = stock.leaf
+    return width * height - stock.recess * (height - slot_heights(stock)[1])
+
+
 def slot_span(stock: Stock, slot: int) -> tuple[int, int]:
     """From where to where a slot reaches, from the head of a front."""
     first, height = slot_heights(stock)
