@@ -138,7 +138,9 @@ class _Reading:
         spot = at.spot(words.span)
         if not section:
             names = ", ".join(f"`{name}`" for name in _SHORT.values())
-            help_ = offered(words.text, _SHORT.values(), f"The sections are {names}, each in a row of its own.")
+            listed = any(folded(part) in _NAMED for part in words.text.split(","))
+            known = f"The sections are {names}, each in a row of its own."
+            help_ = known if listed else offered(words.text, _SHORT.values(), known)
             self.ledger.say("unknown-section", spot, f"There is no section `{words.text}`.", help_)
         elif not self._filled(section):
             self.ledger.say(

@@ -54,4 +54,6 @@ def said_of_book(handbook: Handbook, book: DeclaredBook) -> Iterator[str]:
     """Which book it is, where the handbook has several, and how to have the others."""
     others = [f"`{one.name}`" for one in handbook.books if one != book]
     if others:
-        yield f"This is the book `{book.name}`; `--book` prints {' or '.join(others)}."
+        *some, last = others
+        either = f"{', '.join(some)} or {last}" if some else last
+        yield f"This is the book `{book.name}`; `--book` prints {either}."

@@ -19,7 +19,8 @@ dotleader explain [NAME]    tell about a rule, or how a value came to be
 
   --in HANDBOOK             NAME is something that this handbook names: a
                             value (how it came to be, from which source, where
-                            it is used), a gauge, a control, a source, a card
+                            it is used), a gauge, a control, a source, a card,
+                            a book
   -h, --help                this text
 
   dotleader explain
@@ -69,7 +70,7 @@ def _name(name: str, path: str) -> None:
     handbook = lint_handbook(handbook_at(path, files).main, files).handbook
     pages = list(name_pages(name, handbook))
     if not pages:
-        advice = _near(name, names_in(handbook)) or "Values, gauges, controls, sources and cards have a page."
+        advice = _near(name, names_in(handbook)) or "Values, gauges, controls, sources, cards and books have a page."
         raise CannotRun(f"`{name}` is not declared in {handbook.spot.source.name}.", advice)
     say(show(*pages).splitlines())
 

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from rich.console import RenderableType
 from rich.text import Text
 from rich.tree import Tree
 
+from dotleader.handbook.book import LARGE_TYPE, USUAL_TYPE, DeclaredBook
 from dotleader.handbook.cards import Card
+from dotleader.handbook.contents import contents
 from dotleader.handbook.model import Control, Declared, Fact, From, Gauge, Handbook
+from dotleader.handbook.sections import SECTIONS
 from dotleader.source.text import Spot
 from dotleader.syntax.plain import folded
 from dotleader.tools.pages import dotted, indented, labelled, prose
@@ -29,6 +32,7 @@ def name_pages(name: str, handbook: Handbook) -> Iterator[RenderableType]:
         pages.append(_source(key, handbook.sources[key], handbook))
     if key in handbook.by_key:
         pages.append(_card(handbook.by_key[key], handbook))
+    pages += [_book(book, handbook) for book in handbook.books if folded(book.name) == key]
     for number, page in enumerate(pages):
         if number:
             yield ""
@@ -43,6 +47,7 @@ def names_in(handbook: Handbook) -> list[str]:
         *(control.name for control in handbook.controls.values()),
         *(source.name for source in handbook.sources.values()),
         *(card.title for card in handbook.cards),
+        *(book.name for book in handbook.books),
     ]
 
 
@@ -148,6 +153,31 @@ def _card(card: Card, handbook: Handbook) -> Iterator[RenderableType]:
         )
     )
     yield from _used("card", card.key, handbook)
+
+
+def _book(book: DeclaredBook, handbook: Handbook) -> Iterator[RenderableType]:
+    cards = contents(handbook, book).cards
+    percent = book.stock.type_percent
+    named = {USUAL_TYPE: "usual", LARGE_TYPE: "large"}.get(percent, f"{percent} %")
+    sections = ", ".join(SECTIONS[section] for section in book.sections)
+    yield dotted(Text(book.name, style="bold"), Text("book"))
+    yield labelled(
+        (
+            ("stock", prose(book.stock.name or "that of the handbook")),
+            ("type", prose(named)),
+            ("sections", prose("all" if book.whole else sections)),
+            ("cards", prose(_counted_cards(cards, handbook))),
+            ("printed", prose("without `--book`" if book == handbook.books[0] else f'with `--book "{book.name}"`')),
+            ("declared", prose(_where(book.spot))),
+        )
+    )
+
+
+def _counted_cards(cards: Sequence[Card], handbook: Handbook) -> str:
+    """How many, and which where they are not all."""
+    if len(cards) == len(handbook.cards):
+        return f"all {len(cards)}"
+    return f"{len(cards)} of {len(handbook.cards)}: {', '.join(card.title for card in cards)}"
 
 
 def _used(kind: str, key: str, handbook: Handbook) -> Iterator[RenderableType]:
