@@ -7,7 +7,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from dotleader.handbook.stocks.faults import amiss
+from dotleader.handbook.stocks.known import STOCK_NAMES
 from dotleader.handbook.stocks.measures import LEAST_TAB_INK, LEAST_TEXT_WIDTH, text_width
+from dotleader.handbook.stocks.sizes import SIZES
 from dotleader.handbook.stocks.stock import Stock
 from dotleader.page.face.thumb_index import SLOTS, slot_span
 from dotleader.page.imposition import lost_at_outer_edge
@@ -107,3 +109,12 @@ def test_a_tab_is_refused_for_the_edge_of_the_paper_only_where_it_is_there(stock
     refused = any("edge of the paper" in message for message in said)
     if refused or not said:
         assert refused is (lost_at_outer_edge(tabbed) > 0)
+
+
+@pytest.mark.parametrize("name", STOCK_NAMES)
+def test_the_page_of_stocks_is_right_about_tabs(name: str) -> None:
+    stock = read(block(name=name)).value
+    for depth in (8, 9):
+        findings = read(block(f"tabs .... cut, {depth} mm deep", "dividers .... yes", name=name)).findings
+        reaches_edge = stock.leaf in (SIZES["A4"], SIZES["Letter"])
+        assert bool(findings) is (stock.folded or (reaches_edge and depth == 8))

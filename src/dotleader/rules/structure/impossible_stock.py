@@ -50,6 +50,17 @@ stock folded card
     (("impossible-stock", "2, 80 mm apart"),),
 )
 
+TABS = Example(
+    """\
+normal Cruise
+  Mixture .... LEANED
+
+stock A5
+  tabs .... cut, 2 mm deep
+""",
+    (("impossible-stock", "cut, 2 mm deep"),),
+)
+
 GOOD = Example(
     """\
 normal Cruise
@@ -69,12 +80,13 @@ RULE = Rule(
         "A leaf that does not fit its paper with bleed and crop marks, or is larger than its pouch; a seal below 3 mm; "
         "a hole that lies neither inside the leaf and clear of its corners nor in a flap of film that is wide enough; "
         "a relief around holes that leaves no paper; corners that reach into what is printed; rings that do not close "
-        "around the edge; a folded card with holes or film; or the like. The finding says by how many millimetres."
+        "around the edge; a folded card with holes or film; tabs that are too shallow, too deep or in the way of holes "
+        "and corners; or the like. The finding says by how many millimetres."
     ),
     why="What is printed on such a stock cannot be cut, punched or read.",
     source=THE_LANGUAGE,
     mend="Measure the leaf, the pouch and the punch again, and write what was measured.",
-    bad=(BAD, HOLES, RELIEF, FOLDED),
+    bad=(BAD, HOLES, RELIEF, FOLDED, TABS),
     good=(GOOD,),
     found_by="resolving",
 )
