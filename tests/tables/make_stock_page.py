@@ -22,9 +22,9 @@ The two holes are those of ISO 838. The spacings of three holes and of six and s
 How wide American holes are and how far from the edge stands in no standard that we have read, nor does anything of
 rings: **punch a piece of paper and measure it** before you print.
 
-Below any of them but a folded card `tabs .... cut, 8 mm deep` cuts tabs for the sections into the outer edge, which need
-9 mm on `A4` and `letter`, and `dividers .... yes` puts a leaf before each section. In a pouch tabs are cut into the
-paper; the film stays whole.
+Below any of them but a folded card `tabs .... cut, 8 mm deep` cuts tabs for the sections into the outer edge (9 mm at
+least on leaves of A4 and letter), and `dividers .... yes` puts a leaf before each section. In a pouch tabs are cut into
+the paper; the film stays whole.
 
 A leaf is what is read at one time: of a folded card, one of its four faces.
 
