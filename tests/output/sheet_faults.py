@@ -27,26 +27,32 @@ PIXEL = 1 / COARSE
 
 def sheet_faults(front: Side, back: Side, cut: Layers, stock: Stock) -> Iterator[str]:
     """Everything that is wrong with a sheet of leaves."""
-    leaves = [leaf for area in leaf_areas(front, cut) for leaf in parted(area, stock)]
+    leaves = [leaf for area in leaf_areas(front, stock) for leaf in parted(area, stock)]
     yield from register_faults(front, back, leaves, stock)
     yield from hole_faults(front, back, cut, stock)
     for side in (front, back):
         for leaf in side.leaves:
             yield from edge_faults(side, leaf)
-    yield from cut_faults(front, cut)
+    yield from cut_faults(front, cut, stock)
 
 
-def leaf_areas(front: Side, cut: Layers) -> tuple[Area, ...]:
-    """The leaves that crop marks show; where there are none, what straight cuts part the paper into."""
+def leaf_areas(front: Side, stock: Stock) -> tuple[Area, ...]:
+    """The leaves that crop marks show; where there are none, leaves part the paper evenly."""
     if front.leaves:
         return front.leaves
-    xs, ys = ({0.0, length} for length in front.paper)
-    for part in straight_parts(cut):
-        (xs if part.upright else ys).add(part.at)
+    wide, high = front.paper
+    across, down = (length / 1000 for length in stock.leaf)
+    if stock.folded:
+        across, down = (2 * across, down) if stock.bound_at == "left" else (across, 2 * down)
+    ways = [
+        (round(wide / a), round(high / b), abs(wide / a % 1 - 0.5) + abs(high / b % 1 - 0.5))
+        for a, b in ((across, down), (down, across))
+    ]
+    columns, rows, _ = max(ways, key=lambda way: way[2])
     return tuple(
-        Area(left, top, right, bottom)
-        for left, right in zip(sorted(xs), sorted(xs)[1:], strict=False)
-        for top, bottom in zip(sorted(ys), sorted(ys)[1:], strict=False)
+        Area(wide * i / columns, high * j / rows, wide * (i + 1) / columns, high * (j + 1) / rows)
+        for j in range(rows)
+        for i in range(columns)
     )
 
 
@@ -69,7 +75,9 @@ def register_faults(front: Side, back: Side, leaves: Sequence[Area], stock: Stoc
     """What stands on both sides stands in the same places."""
     yield from _apart("leaf", front.leaves, back.leaves)
     yield from _apart("hole", front.crosses, back.crosses)
-    yield from _apart("band", _long(front, leaves), _long(back, leaves))
+    bands = _long(front, leaves), _long(back, leaves)
+    if all(bands):  # a divider has one on its front only
+        yield from _apart("band", *bands)
     marks = [[(each.upright, each.at, each.start, each.end) for each in side.crop_marks] for side in (front, back)]
     yield from _apart("crop mark", *marks)
     for leaf in leaves:
@@ -132,10 +140,9 @@ def hole_faults(front: Side, back: Side, cut: Layers, stock: Stock) -> Iterator[
     for leaf in front.leaves if stock.holes else ():
         if not any(_has(front.crosses, wanted) for wanted in hole_patterns(stock, leaf)):
             yield "the holes of a leaf are not where its stock has them"
-    radius = stock.hole_diameter / 2000
     for side in (front, back):
         for x, y in front.crosses:
-            yield from _hole_fault(side, x, y, radius)
+            yield from _hole_fault(side, x, y, stock.hole_diameter / 2000 + stock.relief / 1000)
 
 
 def hole_patterns(stock: Stock, leaf: Area) -> Iterator[list[tuple[float, float]]]:
@@ -234,21 +241,26 @@ def _steady(dark: np.ndarray) -> np.ndarray:
 # Cuts
 
 
-def cut_faults(front: Side, cut: Layers) -> Iterator[str]:
-    """Each side of a leaf that crop marks show is cut, straight cuts are sides of leaves; bands end at shared cuts."""
-    parts = straight_parts(cut)
-    for leaf in front.leaves:
+def cut_faults(front: Side, cut: Layers, stock: Stock) -> Iterator[str]:
+    """Each side of a leaf that is not the paper's own is cut, and bands end at the cuts of leaves that fill the paper.
+
+    Where tabs are cut, the outer side is cut at a tab, and beside it farther in by the recess.
+    """
+    parts, recess = straight_parts(cut), stock.recess / 1000
+    for leaf in leaf_areas(front, stock):
         for upright, at, start, end in sides_of(leaf):
+            if min(at, front.paper[not upright] - at) < 1:
+                continue
             along = [each for each in parts if each.upright is upright and each.start < end and each.end > start]
             off = min((abs(each.at - at) for each in along), default=math.inf)
-            longest = max((each.length for each in along if abs(each.at - at) <= NEAR), default=0.0)
+            reached = [each for each in along if min(abs(each.at - at), abs(abs(each.at - at) - recess)) <= NEAR]
             if NEAR < off < 1:
-                yield f"a cut is {off:.2f} mm off its crop marks"
-            elif longest < (end - start) / 2:
+                yield f"a cut is {off:.2f} mm off where the leaf ends"
+            elif (off > NEAR and not recess) or sum(each.length for each in reached) < (end - start) / 2:
                 yield "a side is not cut"
-    if front.leaves:
+    if front.leaves or recess:
         return
-    for band in _long(front, leaf_areas(front, cut)):
+    for band in _long(front, leaf_areas(front, stock)):
         level = band.right - band.left > band.bottom - band.top
         edges = (band.top, band.bottom) if level else (band.left, band.right)
         cuts = [each.at for each in parts if each.upright is not level]

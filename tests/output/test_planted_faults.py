@@ -165,7 +165,7 @@ def test_cuts_that_are_elsewhere_are_found(right: float, down: float) -> None:
     astray = cut_elsewhere(looked.svg, right, down)
     found = list(sheet_faults(looked.front, looked.back, astray, plan.book.stock))
     off = f"{max(abs(right), abs(down)):.1f}"
-    assert any(fault.startswith(f"a cut is {off}") and fault.endswith("off its crop marks") for fault in found)
+    assert any(fault.startswith(f"a cut is {off}") and fault.endswith("where the leaf ends") for fault in found)
     assert any(fault.startswith(f"a hole is {off}") and fault.endswith("on the paths") for fault in found)
     plan, looked, _ = plain("A5, no holes")
     astray = cut_elsewhere(looked.dxf, 0, right + down)
@@ -179,6 +179,10 @@ def test_a_side_that_is_not_cut_and_holes_that_are_not_the_stocks_are_found() ->
     (path,) = looked.svg.paths["outlines"]
     half = Layers(looked.svg.circles, {"outlines": [Path(False, path.points[:5], path.middles[:4])]})
     assert "a side is not cut" in list(sheet_faults(looked.front, looked.back, half, stock))
+    plan_of_a5, looked_at_a5, _ = plain("A5")
+    bare = Layers(looked_at_a5.svg.circles, {})
+    found = list(sheet_faults(looked_at_a5.front, looked_at_a5.back, bare, plan_of_a5.book.stock))
+    assert found == ["a side is not cut"] * 2  # that of each leaf in the middle of the paper
     other = replace(stock, holes=tuple(at + 200 for at in stock.holes))
     found = list(sheet_faults(looked.front, looked.back, looked.svg, other))
     assert found == ["the holes of a leaf are not where its stock has them"]

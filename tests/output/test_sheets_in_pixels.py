@@ -18,10 +18,19 @@ from tests.output.looking import faults, looked_at, plan_of
 from tests.output.pixels import Area
 
 LIBRARY = [name for name in STOCK_NAMES if name not in ALSO_CALLED]
+CHANGED = [
+    "6 x 9 in pouch\n  tabs .... cut\n  dividers .... yes",
+    "6 x 9 in pouch\n  relief .... 3 mm",
+    "A5\n  tabs .... cut",
+    "A6\n  cut lines .... separate",
+]
+"""Cut otherwise than any stock of the library."""
 
 
-@pytest.mark.parametrize("turning", TURNINGS)
-@pytest.mark.parametrize("name", LIBRARY)
+@pytest.mark.parametrize(
+    ("name", "turning"),
+    [*((name, turning) for name in LIBRARY for turning in TURNINGS), *((name, TURNINGS[0]) for name in CHANGED)],
+)
 def test_both_sides_of_every_stock_coincide_and_are_cut_where_their_marks_are(name: str, turning: Turning) -> None:
     manner = Manner(turning=turning)
     plan = plan_of(name, manner)
