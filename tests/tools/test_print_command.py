@@ -37,15 +37,18 @@ def test_a_handbook_is_printed_beside_it(here: Path, capsys: pytest.CaptureFixtu
     write(here, book__book=CLEAN)
     ran = run(capsys, "print", "book/book.cards")
     assert (ran.code, ran.err) == (0, "")
-    assert names(here / "book" / "printed") == ["cut.dxf", "cut.svg", "printed.json", "reading.pdf", "sheets.pdf"]
+    assert names(here / "book" / "printed") == [
+        "cut.dxf", "cut.svg", "making-up.pdf", "printed.json", "reading.pdf", "sheets.pdf",
+    ]  # fmt: skip
     faces = len(pypdf.PdfReader(here / "book" / "printed" / "reading.pdf").pages)
     sheets = len(pypdf.PdfReader(here / "book" / "printed" / "sheets.pdf").pages)
     assert faces % 2 == sheets % 2 == 0
-    first, second, third, fourth, blank, *rest = ran.out.splitlines()
-    assert first == f"book/printed/reading.pdf  {faces} faces, to read"
-    assert second == f"book/printed/sheets.pdf   {faces // 2} leaves on {sheets // 2} sheets of A4, to print and cut"
-    assert third == "book/printed/cut.svg      to cut every sheet by, the front up"
-    assert fourth == "book/printed/cut.dxf      the same paths for other programs"
+    first, second, third, fourth, fifth, blank, *rest = ran.out.splitlines()
+    assert first == f"book/printed/reading.pdf    {faces} faces, to read"
+    assert second == f"book/printed/sheets.pdf     {faces // 2} leaves on {sheets // 2} sheets of A4, to print and cut"
+    assert third == "book/printed/cut.svg        to cut every sheet by, the front up"
+    assert fourth == "book/printed/cut.dxf        the same paths for other programs"
+    assert fifth == "book/printed/making-up.pdf  for the bench: what is needed and done, the order of the leaves"
     assert blank == ""
     assert any("100 %" in line and "both sides" in line for line in rest)
 
@@ -64,10 +67,10 @@ def test_each_arrangement_of_leaves_has_a_pair_of_files_to_cut_by(
         assert (here / "printed" / "cut-2.svg").exists() is (here / "printed" / "cut-2.dxf").exists() is odd
         if odd:
             these = sheets_numbered(range(1, sheets))
-            assert f"printed/cut.svg      to cut {these} by, the front up\n" in ran.out
-            assert f"printed/cut-2.svg    to cut sheet {sheets} by, the front up\n" in ran.out
+            assert f"printed/cut.svg        to cut {these} by, the front up\n" in ran.out
+            assert f"printed/cut-2.svg      to cut sheet {sheets} by, the front up\n" in ran.out
         else:
-            assert "printed/cut.svg      to cut every sheet by, the front up\n" in ran.out
+            assert "printed/cut.svg        to cut every sheet by, the front up\n" in ran.out
 
 
 def test_marks_for_a_cutter_are_printed_when_they_are_asked_for(here: Path, capsys: pytest.CaptureFixture[str]) -> None:

@@ -368,7 +368,7 @@ def test_only_backs_are_corrected_and_it_is_said(here: Path, capsys: pytest.Capt
     one, two = here / "plain", here / "righted"
     assert names(one) == names(two)
     differing = [name for name in names(one) if (one / name).read_bytes() != (two / name).read_bytes()]
-    assert differing == ["printed.json", "sheets.pdf"]
+    assert differing == ["making-up.pdf", "printed.json", "sheets.pdf"]
     before, after = (pypdf.PdfReader(folder / "sheets.pdf").pages for folder in (one, two))
     for number, (old, new) in enumerate(zip(before, after, strict=True)):
         same = old.get_contents().get_data() == new.get_contents().get_data()

@@ -14,7 +14,7 @@ from typing import NamedTuple
 from dotleader.syntax.blocks import chunks, is_head
 from dotleader.tools.cannot_run import CannotRun, because
 from dotleader.tools.files import ENDING, STDIN, Files, shown_name
-from dotleader.tools.printed_names import PRINTED
+from dotleader.tools.printed_into import PRINTED
 
 _HANDBOOK = re.compile(r"^handbook(?:\s|$)", re.MULTILINE)
 _INCLUDE = re.compile(r"^include[^\S\n]+(\S[^\n]*)", re.MULTILINE)

@@ -12,13 +12,12 @@ from dotleader.page.making_up.job import Job
 from dotleader.page.making_up.making_up import making_up
 
 if TYPE_CHECKING:
-    from dotleader.handbook.model import Handbook
     from dotleader.tools.printed_book import Manner, Planned
 
 
-def making_up_pdf(handbook: Handbook, plan: Planned, manner: Manner) -> bytes:
+def making_up_pdf(plan: Planned, registration: str, manner: Manner) -> bytes:
     """The sheet as a file, to be printed at 100 % on one side or both."""
-    job = job_of(handbook, plan, manner)
+    job = job_of(plan, registration, manner)
     pages = (PdfPage(page.width, page.height, page.items) for page in making_up(job))
     subject = f"Making-up sheet, to print at 100 %. {job.registration}".rstrip()
     facts = PdfFacts(job.book.title, subject, "", duplex=None, scaling_none=True, colour=manner.colour)
@@ -27,16 +26,16 @@ def making_up_pdf(handbook: Handbook, plan: Planned, manner: Manner) -> bytes:
     return made.getvalue()
 
 
-def job_of(handbook: Handbook, plan: Planned, manner: Manner) -> Job:
+def job_of(plan: Planned, registration: str, manner: Manner) -> Job:
     """What there is to make up."""
     stock = plan.book.stock
     pattern = pattern_of(stock)
     return Job(
         book=plan.book,
-        registration=handbook.fact("registration"),
+        registration=registration,
         papers=plan.papers,
         cuttings=plan.cuttings,
-        punchings=tuple(punching(pattern, punch) for punch in handbook.punches) if stock.holes else (),
+        punchings=tuple(punching(pattern, punch) for punch in plan.punches) if stock.holes else (),
         copies=manner.copies,
         order=manner.order,
         turning=manner.turning,

@@ -31,7 +31,7 @@ from dotleader.tools.cannot_run import CannotRun
 from dotleader.tools.discovery import handbook_at
 from dotleader.tools.files import STDIN, Files, shown_name
 from dotleader.tools.pipeline import lint_handbook
-from dotleader.tools.printed_names import BACKS, CUT_DXF, CUT_SVG, FRONTS, READING, SHEETS
+from dotleader.tools.printed_names import BACKS, CUT_DXF, CUT_SVG, FRONTS, MAKING_UP, READING, SHEETS
 from dotleader.tools.printer_store import chosen
 from dotleader.tools.printers import USUAL_PAPER
 from dotleader.tools.rule_facts import FACTS
@@ -48,7 +48,9 @@ dotleader print HANDBOOK    lay out cards as pages to read and sheets to cut
   HANDBOOK is a file, or a folder with one handbook in it. What is written:
   reading.pdf has every face in order; sheets.pdf has the leaves on the paper,
   to print on both sides and to cut; cut.svg and cut.dxf have the paths that
-  a machine cuts them by. A handbook with errors is not printed.
+  a machine cuts them by; making-up.pdf goes to the bench: what is needed, what
+  is done with it, and the leaves in their order. A handbook with errors is not
+  printed.
 
   --to DIR                  write into this folder; without it, the folder
                             `printed` beside the handbook
@@ -233,6 +235,7 @@ def _done(printed: Printed, folder: str, removed: tuple[str, ...], left: tuple[s
         f"{counted(printed.sheets, 'sheet')} of {book.stock.paper_name}, to print and cut",
         FRONTS: "the fronts of the sheets, for a printer of one side",
         BACKS: "their backs, in the same order",
+        MAKING_UP: "for the bench: what is needed and done, the order of the leaves",
     }
     for cutting in printed.cuttings:
         these = "every sheet" if len(printed.cuttings) == 1 else sheets_numbered(cutting.sheets)

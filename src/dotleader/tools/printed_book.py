@@ -8,6 +8,7 @@ from itertools import islice
 
 from dotleader.handbook.book import DeclaredBook
 from dotleader.handbook.model import Handbook
+from dotleader.handbook.punch import Punch
 from dotleader.output.cut_dxf import cut_dxf
 from dotleader.output.cut_svg import cut_svg
 from dotleader.output.pdf import PdfFacts, PdfPage, write_pdf
@@ -31,7 +32,8 @@ from dotleader.page.sheet.sheets import Sheet, sheets
 from dotleader.page.type.metrics import shown
 from dotleader.page.type.symbols import symbols_of
 from dotleader.source.record import record, replace
-from dotleader.tools.printed_names import BACKS, CUT_DXF, CUT_SVG, FRONTS, READING, SHEETS
+from dotleader.tools.making_up_sheet import making_up_pdf
+from dotleader.tools.printed_names import BACKS, CUT_DXF, CUT_SVG, FRONTS, MAKING_UP, READING, SHEETS
 from dotleader.tools.printers import Printer
 from dotleader.tools.progress import Progress
 
@@ -73,11 +75,15 @@ class Manner:
 
 @record
 class Planned:
-    """A book that is ready to be drawn: everything has its place. `papers` are of one copy."""
+    """A book that is ready to be drawn: everything has its place. `papers` are of one copy.
+
+    `punches` are those on the desk, with which its holes may be made.
+    """
 
     book: Book
     papers: tuple[Sheet, ...]
     cuttings: tuple[Cutting, ...]
+    punches: tuple[Punch, ...] = ()
 
 
 def planned(
@@ -94,7 +100,7 @@ def planned(
     papers = tuple(sheets(book.faces, book.stock, manner.cutter_marks, says, order, turning))
     marks = registration_places(imposition(book.stock)) if manner.cutter_marks else ()
     cut = tuple(found for found in cuttings(papers, book.stock, marks=marks) if not found.is_empty)
-    return Planned(book, papers, cut)
+    return Planned(book, papers, cut, tuple(handbook.punches))
 
 
 def print_planned(plan: Planned, registration: str, manner: Manner) -> Printed:
@@ -113,6 +119,7 @@ def print_planned(plan: Planned, registration: str, manner: Manner) -> Printed:
         files |= _sides_apart(plan, manner, registration, _after(done, progress.done))
     progress.end()
     files |= _cut_files(plan.cuttings)
+    files[MAKING_UP] = making_up_pdf(plan, registration, manner)
     return Printed(files, book, len(papers) * manner.copies, plan.cuttings)
 
 

@@ -2,15 +2,13 @@
 
 from __future__ import annotations
 
-PRINTED = "printed"
-"""The folder that `print` writes into unless another is named; nothing in it is a source."""
+from dotleader.page.making_up.names import BACKS as BACKS  # noqa: PLC0414  # names like the rest, which pages speak of
+from dotleader.page.making_up.names import FRONTS as FRONTS  # noqa: PLC0414
+from dotleader.page.making_up.names import SHEETS as SHEETS  # noqa: PLC0414
+from dotleader.tools.printed_into import PRINTED as PRINTED  # noqa: PLC0414
 
 READING = "reading.pdf"
-SHEETS = "sheets.pdf"
-
-FRONTS = "fronts.pdf"
-BACKS = "backs.pdf"
-"""The sheets once more, for a printer that prints one side."""
+MAKING_UP = "making-up.pdf"
 
 CUT_SVG, CUT_DXF = "svg", "dxf"
 """Endings: each arrangement of leaves is cut by a pair of files, `cut.svg` and `cut.dxf`, then `cut-2.svg` ..."""
