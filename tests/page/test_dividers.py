@@ -19,6 +19,7 @@ from dotleader.page.labels import SECTIONS
 from dotleader.page.laid import LaidCard
 from dotleader.page.lay.checklists import Checklists
 from dotleader.page.lay.lay_dividers import DIVIDER, EXPLAINED, divider_key, lay_dividers
+from dotleader.page.lay.lay_index import CONTENTS_KEY, INDEX_KEY
 from dotleader.page.lay.lay_prose import lay_amplified
 from dotleader.source.text import SourceText
 from tests.page.leaves import cards, laid, role, said
@@ -177,3 +178,16 @@ def test_the_band_of_a_divider_is_that_of_the_cards_behind_it() -> None:
     assert [len(list(extents(role(dividers[section], "edge")))) for section in ("3", "4")] == [1, 0]
     assert len(list(extents(role(dividers["3A"], "edge")))) > 10
     assert said(dividers["3"], "head")[0] == "EMERGENCY"
+
+
+@pytest.mark.parametrize("stock", STOCKS)
+def test_index_and_contents_lead_to_cards_behind_their_dividers(stock: str) -> None:
+    made = handbook(9, 9, stock=stock)
+    book = book_of(made)
+    labels = {face.key: str(face.label) for face in reversed(book.faces) if face.key}
+    for key, listed in ((INDEX_KEY, 9), (CONTENTS_KEY, 18)):
+        own = [face for face in book.faces if face.key == key]
+        shown = [item.string for face in own for item, _ in extents(role(face, "tabs")) if isinstance(item, Text)]
+        assert len(shown) == listed
+        assert set(shown) <= {labels[card.key] for card in made.cards}
+        assert not set(shown) & {"3-1", "3A-1", "4-1"}  # where the dividers stand
