@@ -36,7 +36,10 @@ FOLDED = {
     "two to a sheet": stock_of(
         "stock\n  leaf .... 80 x 100 mm\n  folded .... once\n  bound at .... top\n  paper .... A4\n"
     ),
-    "shared": stock_of("stock folded card, A6\n  cut lines .... shared\n  paper .... A3\n"),
+    "shared": stock_of(
+        "stock\n  leaf .... 100 x 140 mm\n  folded .... once\n  cut lines .... shared\n  paper .... A3\n"
+    ),
+    "shared, filling": stock_of("stock folded card, A6\n  cut lines .... shared\n  paper .... A3\n"),
 }
 ALL = pytest.mark.parametrize("stock", FOLDED.values(), ids=FOLDED)
 MARKED = pytest.mark.parametrize(

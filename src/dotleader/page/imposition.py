@@ -212,15 +212,13 @@ def lost_at_outer_edge(stock: Stock) -> int:
     laid = imposition(stock)
     if not laid.filling:
         return 0
-    return max(0, *(_lost(stock, laid, slot) for slot in laid.slots))
+    # what is lost of a leaf that lies back up is lost of the one beyond the fold, too
+    return max(0, *(_lost(laid, slot) for slot in laid.slots if not slot.back_up))
 
 
-def _lost(stock: Stock, laid: Imposition, slot: Slot) -> int:
+def _lost(laid: Imposition, slot: Slot) -> int:
     left, top, right, bottom = printable(laid.paper, laid.margin)
-    turn = slot.turn
-    if slot.back_up and stock.bound_at == "left":
-        turn = (turn + 180) % 360  # the outer edge of a back is its left one
-    match turn:
+    match slot.turn:
         case 0:
             return slot.x + slot.w - right
         case 90:
