@@ -111,10 +111,12 @@ def test_only_what_the_stock_takes_is_asked_for(name: str) -> None:
 
 
 def test_a_leaf_that_is_its_paper_is_not_cut() -> None:
-    stock = stock_of("stock\n  leaf .... A4\n  corners .... square\n  holes .... none\n  paper .... A4\n")
-    text = words(list(making_up(job(stock))))
-    assert "Blade" not in text
-    assert "knife" not in text
+    bare = "stock\n  leaf .... A4\n  corners .... square\n  holes .... none\n  paper .... A4\n"
+    for stock, cut in ((stock_of(bare), False), (KNOWN["A4"], True)):
+        made = list(making_up(job(stock)))
+        assert "Blade" not in words(made)
+        assert "knife" not in words(made)
+        assert ("Cut" in strings(made)) is cut  # its holes and corners
 
 
 def test_the_paper_of_the_sheet_goes_with_that_of_the_leaves() -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dotleader.handbook.stocks.measures import leaves_together
 from dotleader.page.bench.plan import Punching
 from dotleader.page.face.book import Book
+from dotleader.page.imposition import imposition
 from dotleader.page.sheet.cut_shapes import Cutting
 from dotleader.page.sheet.duplex import Turning
 from dotleader.page.sheet.leaf_order import Order
@@ -49,6 +50,12 @@ class Job:
     def set_up(self) -> bool:
         """Whether the first sheet is the one with the rulers, and no leaf on it."""
         return self.papers[0].number == 0
+
+    @property
+    def trimmed(self) -> bool:
+        """Whether it takes a knife: not where a leaf is as large as its paper, and has no tab."""
+        laid = imposition(self.book.stock)
+        return not laid.filling or len(laid.slots) > leaves_together(self.book.stock) or self.book.stock.recess > 0
 
     @property
     def filmed(self) -> bool:

@@ -65,10 +65,10 @@ def _rings(job: Job, thick: str) -> str:
 
 def _tools(job: Job) -> Iterator[str]:
     stock = job.book.stock
-    if job.cuttings:
+    if job.trimmed:
         yield "knife, steel rule and mat, or a machine that cuts by SVG or DXF"
-        if stock.corner_radius:
-            yield f"a corner rounder of {millimetres(stock.corner_radius)}"
+    if stock.corner_radius:
+        yield f"a corner rounder of {millimetres(stock.corner_radius)}"
     if stock.folded:
         yield "a blunt point to score folds"
     if job.filmed:

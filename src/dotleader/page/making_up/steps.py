@@ -102,8 +102,10 @@ def _cut(job: Job) -> Iterator[str]:
     filling = imposition(stock).filling
     if not filling:
         yield "By hand: along the crop marks, the steel rule on the leaf, in light strokes."
-    elif max(len(sheet.front.leaves) for sheet in job.papers) > leaves_together(stock):
+    elif job.trimmed:
         yield "By hand: where the sheet of rulers says. The leaves fill the paper, and no mark stands beside them."
+    else:
+        yield "A leaf is as large as its paper, and no leaf is cut out."
     filed = {cutting.number for cutting in job.cuttings}
     machine = cut_by([sheet.arrangement for sheet in job.papers if sheet.arrangement in filed])
     holes = ""

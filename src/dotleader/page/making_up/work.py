@@ -55,15 +55,7 @@ def _lines(job: Job) -> Iterator[str]:
     yield _item("Rulers", "100 mm, BOTH")
     yield _item("Front and back", "WITHIN 1 mm, AGAINST THE LIGHT")
     yield _item("Sheets", f"{len(job.papers) * job.copies} PRINTED")
-    if job.cuttings:
-        yield "group Cut"
-        yield _BLADES
-        yield _item("Blade", "NEW")
-        yield _item("Cards" if stock.folded else "Leaves", f"{job.pieces * job.copies} CUT")
-        if stock.recess:
-            yield _item("Tabs", "ALL STANDING")
-        if stock.corner_radius:
-            yield _item("Corners", f"ROUND, {millimetres(stock.corner_radius)}")
+    yield from _cut(job)
     if stock.folded:
         yield "group Fold"
         yield _item("Folds", "SCORED")
@@ -88,6 +80,20 @@ def _lines(job: Job) -> Iterator[str]:
     if stock.holes:
         yield _item("Rings", "CLOSED, LEAVES TURN")
     yield _item("Book", "READ AGAINST THE AIRCRAFT [critical]")
+
+
+def _cut(job: Job) -> Iterator[str]:
+    stock = job.book.stock
+    if job.trimmed or stock.corner_radius:
+        yield "group Cut"
+    if job.trimmed:
+        yield _BLADES
+        yield _item("Blade", "NEW")
+        yield _item("Cards" if stock.folded else "Leaves", f"{job.pieces * job.copies} CUT")
+    if stock.recess:
+        yield _item("Tabs", "ALL STANDING")
+    if stock.corner_radius:
+        yield _item("Corners", f"ROUND, {millimetres(stock.corner_radius)}")
 
 
 def _item(challenge: str, response: str) -> str:
