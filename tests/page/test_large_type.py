@@ -150,6 +150,17 @@ def test_the_title_stays_on_one_face_in_smaller_type_where_that_is_enough() -> N
     assert [face.label.serial for face in made_book.faces if face.key == "*title"] == [1]
 
 
+@pytest.mark.parametrize("name", ["kneeboard, quarter letter", "95 x 171 mm, six rings", "A6"])
+def test_the_list_of_faces_ends_in_the_largest_type_on_the_smallest_leaves(name: str) -> None:
+    """In type that grew with all else, each face of the list held less than it added."""
+    title = "A very long title of a card that tells of trouble in more words than were needed"
+    more = "".join(f"normal {title} {n}\n  when it is time\n  Nose .... DOWN\n\n" for n in range(20))
+    handbook = replace(book(more), stock=large(STOCKS[name], LARGEST_TYPE))
+    made_book = make_book(handbook, Checklists(handbook).all())
+    listed = [face for face in made_book.faces if face.key == "*effective faces"]
+    assert 1 < len(listed) < len(made_book.faces) // 2
+
+
 def test_kind_and_registration_grow_too() -> None:
     stock = STOCKS["A5, two holes"]
     sizes = []

@@ -13,7 +13,7 @@ from dotleader.page.face.furniture import NOT_ISSUED
 from dotleader.page.face.placement import Placement, Stand, place
 from dotleader.page.laid import Frame, LaidCard, LaidFace
 from dotleader.page.lay.flow import Strip, flowed, heading, prose
-from dotleader.page.lay.measures import HEADING, SMALL, grown, smallest_in
+from dotleader.page.lay.measures import HEADING, SMALL, grown, slot, smallest_in
 from dotleader.page.lay.tables import cells, row_strips, table
 from dotleader.source.text import Spot
 
@@ -36,6 +36,7 @@ LIST_SIZE = 11_000
 
 LIST_AIR = mm(0.3)
 STEP = 1_000
+FEWEST_ROWS = 20
 
 _NOT_PRINTED = ("paper", "airspeed in")
 _MOST_FACES = 99
@@ -79,12 +80,20 @@ def lay_list(placement: Placement, frame: Frame, spot: Spot) -> LaidCard:
     """Every face of the book, this one too, with its title and the issue that it belongs to."""
     stands = placement.stands
     rows = [cells(str(stand.label), listed_title(stand), NOT_ISSUED, bold=(0,)) for stand in stands]
-    size = grown(LIST_SIZE, smallest_in(frame))
+    size = list_size(frame)
     made = table(("Face", "Title", "Issue"), rows, frame.width, size, LIST_AIR)
     total = f"{len(stands)} faces on {len(placement.leaves)} leaves, all of which are listed here."
     strips = (*made.rows, *prose(total, frame.width, size))
     faces = flowed(LIST_TITLE, strips, frame, (made.head,))
     return _control(LIST_KEY, LIST_TITLE, size, faces, spot)
+
+
+def list_size(frame: Frame) -> int:
+    """Larger where type is large, as long as a face holds so many rows that the list does not grow by its own faces."""
+    size = grown(LIST_SIZE, smallest_in(frame))
+    while size > LIST_SIZE and FEWEST_ROWS * slot(size) > frame.bottom - frame.top:
+        size -= STEP
+    return max(size, LIST_SIZE)
 
 
 def listed_title(stand: Stand) -> str:
