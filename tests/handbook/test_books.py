@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from dotleader.handbook.book import LARGE_TYPE, DeclaredBook
 from dotleader.handbook.contents import books_of, contents
 from dotleader.handbook.model import Handbook
 from dotleader.handbook.resolve import resolve
 from dotleader.handbook.stocks.known import STOCK_NAMES
+from dotleader.page.lay.laid_books import LaidBooks
 from dotleader.source.finding import Finding
 from dotleader.source.text import SourceText
 
@@ -170,3 +173,39 @@ def test_a_book_without_a_name_is_said_by_the_parser_and_left_out() -> None:
     handbook, findings = resolved("book\n  section .... Normal\n")
     assert handbook.books == ()
     assert [found.rule for found in findings] == ["unnamed-block"]
+
+
+_RIGHTS = st.sampled_from(
+    [
+        "Emergency",
+        "3A",
+        "Zzz",
+        "Cruise",
+        "Forced landing",
+        "A5",
+        "Own",
+        "folded card, A6",
+        "large",
+        "100 %",
+        "{fuel}",
+        "",
+    ]
+)
+_ROWS = st.lists(st.tuples(st.sampled_from(["section", "card", "stock", "type", "colour"]), _RIGHTS), max_size=6)
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.lists(st.tuples(st.sampled_from(["One", "Two", "one"]), _ROWS), max_size=3), st.integers(0, 2))
+def test_whatever_is_written_a_book_is_read_and_laid_out(
+    books: list[tuple[str, list[tuple[str, str]]]], own: int
+) -> None:
+    stocks = ["", "stock Own\n  leaf .... A6\n\n", "stock A5\n\nstock Own\n  leaf .... A6\n\nstock Own\n\n"][own]
+    text = stocks + "\n".join(
+        f"book {name}\n" + "".join(f"  {left} .... {right}\n" for left, right in rows) for name, rows in books
+    )
+    handbook, findings = resolved(text)
+    assert len(handbook.books) == len({name.casefold() for name, _ in books})
+    assert all(found.message and found.help for found in findings)
+    laid = LaidBooks(handbook, books_of(handbook))
+    for book in books_of(handbook):
+        assert [card.key for card in laid.cards(book)] == [card.key for card in contents(handbook, book).cards]
