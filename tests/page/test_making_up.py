@@ -17,7 +17,6 @@ from dotleader.page.bench.punching import pattern_of
 from dotleader.page.drawn import Box, Drawn, Group, Line, Text, mm
 from dotleader.page.extents import HERE, Rect, Turned, extents
 from dotleader.page.face.book import Book
-from dotleader.page.face.faces import Face
 from dotleader.page.face.placement import Placement
 from dotleader.page.making_up.collating import NARROWEST, grid_for
 from dotleader.page.making_up.job import Job
@@ -54,7 +53,17 @@ def job(stock: Stock, leaves: int = 4, *punches: Punch, **more: object) -> Job:
 
 
 def strings(pages: list[MadePage]) -> list[str]:
-    return [item.string for page in pages for item, _ in extents(page.items) if isinstance(item, Text)]
+    """The sheet's own words, in the order in which they are drawn."""
+    return [item.string for page in pages for item, _ in extents(own(page.items)) if isinstance(item, Text)]
+
+
+def own(items: tuple[Drawn, ...]) -> Iterator[Drawn]:
+    """All but thumbnails."""
+    for item in items:
+        if isinstance(item, Group) and item.role != "thumbnail":
+            yield replace(item, items=tuple(own(item.items)))
+        elif not isinstance(item, Group):
+            yield item
 
 
 def words(pages: list[MadePage]) -> str:
@@ -86,7 +95,7 @@ def test_everything_stands_inside_the_page_and_no_text_on_another(name: str, way
             inked = list(extents(page.items))
             paper = Rect(mm(8), mm(8), page.width - mm(8), page.height - mm(8))
             assert [item for item, rect in inked if not rect.inside(paper)] == []
-            texts = [rect for item, rect in inked if isinstance(item, Text) and item.string]
+            texts = [rect for item, rect in extents(own(page.items)) if isinstance(item, Text) and item.string]
             assert not [(a, b) for at, a in enumerate(texts) for b in texts[:at] if a.meets(b)]
 
 
@@ -183,32 +192,34 @@ def test_a_small_book_takes_one_page_and_a_large_one_says_how_many_the_order_tak
     assert f"1 of {len(pages)}" in strings(pages[:1])
 
 
-def edge_of(face: Face, stock: Stock, scale: Scale) -> list[Rect]:
-    """Black bands of a thumbnail that touch its outer edge."""
-    drawn = thumbnail(face, stock, scale)
-    return [rect for item, rect in extents((drawn,)) if isinstance(item, Box) and item.stroke == 0]
-
-
 def test_a_thumbnail_is_the_face_to_scale() -> None:
     stock = STOCKS["sample"]
-    scale = Scale(mm(14), stock.leaf[0])
+    scale = Scale(mm(14), stock.leaf[0], 70)
     emergency, *_ = [face for face in faces(laid("Fire", kind="emergency", section="3"), stock=stock) if face.kind]
-    band = max(edge_of(emergency, stock, scale), key=lambda rect: rect.bottom - rect.top)
-    assert abs(band.right - scale.of(stock.leaf[0])) <= 1  # cut off at the leaf, without its bleed
-    assert band.bottom - band.top == scale.of(stock.leaf[1])
     drawn = list(extents((thumbnail(emergency, stock, scale),)))
     leaf = Rect(0, 0, scale.of(stock.leaf[0]), scale.of(stock.leaf[1]))
     half = max(item.stroke for item, _ in drawn if isinstance(item, Box)) // 2 + 1
     around = Rect(-half, -half, leaf.right + half, leaf.bottom + half)
     assert all(rect.inside(around) for _, rect in drawn)
-    # The card's line of text is a stroke where the text is, as long as it is.
-    (body,) = [group for group in emergency.groups if group.role == "body"]
-    ((_, text),) = list(extents((body,)))
-    strokes = [rect for item, rect in drawn if isinstance(item, Line) and scale.of(text.left) - 20 <= rect.left]
-    assert any(
-        abs(rect.right - scale.of(text.right)) <= 20 and scale.of(text.top) <= rect.top <= scale.of(text.bottom)
-        for rect in strokes
+    band = max(
+        (rect for item, rect in drawn if isinstance(item, Box) and not item.stroke), key=lambda rect: rect.bottom
     )
+    assert abs(band.right - leaf.right) <= 1  # cut off at the leaf, without its bleed
+    assert abs(band.bottom - leaf.bottom) <= 1
+    assert band.top == 0
+    (body,) = [group for group in emergency.groups if group.role == "body"]
+    ((text, rect),) = list(extents((body,)))
+    assert isinstance(text, Text)
+    ((small, place),) = [(one, at) for one, at in drawn if isinstance(one, Text) and one.string == text.string]
+    assert small.size == scale.of(text.size)
+    assert all(abs(at - scale.of(of)) <= 20 for at, of in zip(place, rect, strict=True))
+
+
+def test_of_head_and_foot_only_rules_and_label_are_drawn_small() -> None:
+    stock = STOCKS["sample"]
+    front, *_ = faces(laid("Fire", kind="emergency", section="3"), stock=stock)
+    said = [item.string for item, _ in extents((thumbnail(front, stock, Scale(1, 10)),)) if isinstance(item, Text)]
+    assert said == [str(front.label), "Fire 1"]
 
 
 def test_cut_tabs_stand_out_of_the_outline_of_a_thumbnail() -> None:
@@ -229,6 +240,7 @@ def test_scaling_keeps_what_is_drawn() -> None:
         Group(10, 20, (Text(1, 2, "B", 10_000),)),
     )
     half = tuple(scaled(items, Scale(1, 2)))
+    assert tuple(scaled(items[1:2], Scale(1, 2, 8))) == (Box(0, 0, 25, 35, stroke=8),)
     assert half == (Text(50, 100, "A", 6_000), Box(0, 0, 25, 35, stroke=5), Group(5, 10, (Text(0, 1, "B", 5_000),)))
 
 

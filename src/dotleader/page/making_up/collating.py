@@ -10,7 +10,7 @@ from dotleader.page.drawn import Drawn, Font, Group, Text, mm
 from dotleader.page.extents import Rect
 from dotleader.page.face.faces import Face
 from dotleader.page.making_up.scaled import Scale
-from dotleader.page.making_up.thumbnails import thumbnail
+from dotleader.page.making_up.thumbnails import FINEST, thumbnail
 from dotleader.page.type.metrics import ascent, cap_height, width
 from dotleader.source.record import record
 
@@ -55,7 +55,7 @@ def grid_for(leaves: int, stock: Stock, area: Rect, first_top: int, own_page: bo
 
 
 def _grid(leaves: int, stock: Stock, area: Rect, first_top: int, across: int) -> Grid:
-    scale = Scale(across, stock.leaf[0])
+    scale = Scale(across, stock.leaf[0], FINEST)
     down = scale.of(stock.leaf[1])
     wide, high = 2 * across + _FOLD + _ASIDE, down + _LABEL_ROOM + _BELOW
     together = leaves_together(stock)

@@ -17,10 +17,7 @@ _SIZE = 9_000
 _ABOVE = mm(7)
 _BELOW = mm(2)
 
-_ORDER = (
-    "The order of binding, the first leaf on the top: front and back of each, with their labels. "
-    "Lines of text are drawn as strokes."
-)
+_ORDER = "The order of binding, the first leaf on the top: front and back of each, with their labels."
 
 
 @record
