@@ -6,7 +6,8 @@ from collections.abc import Iterator
 
 from dotleader.handbook.stocks.fault import millimetres
 from dotleader.handbook.stocks.measures import leaves_together, seals
-from dotleader.page.bench.plan import Plan
+from dotleader.page.bench.guide import guides
+from dotleader.page.bench.plan import Plan, Punching
 from dotleader.page.bench.plan_words import end_name, plan_text, plan_title
 from dotleader.page.bench.punching import pattern_of
 from dotleader.page.drawn import Font
@@ -56,10 +57,7 @@ def punch_works(job: Job) -> tuple[Work, ...]:
     if not stock.holes:
         return ()
     if job.punchings:
-        return tuple(
-            Work(plan_title(found), plan_text(found), found if isinstance(found, Plan) else None)
-            for found in job.punchings
-        )
+        return tuple(map(_punch, job.punchings))
     pattern = pattern_of(stock)
     pouch = " of the pouch" if job.filmed else ""
     comes = "hole comes" if len(pattern.centres) == 1 else "holes come"
@@ -73,6 +71,14 @@ def punch_works(job: Job) -> tuple[Work, ...]:
             ),
         ),
     )
+
+
+def _punch(found: Punching) -> Work:
+    if not isinstance(found, Plan):
+        return Work(plan_title(found), plan_text(found))
+    count = len(guides(found))
+    last = ("The guide is" if count == 1 else "The guides are") + " at the end of this sheet, to be cut out."
+    return Work(plan_title(found), (*plan_text(found), *((last,) if count else ())), found)
 
 
 def _print(job: Job) -> Iterator[str]:
