@@ -1,7 +1,8 @@
 """What the bench is told: what is needed, the work in words, its checklist, and the punch drawn to scale.
 
-Words stand on the left of the first page and the checklist on its right, the punch below both. Where that is too much
-for one page, punching goes to the next, and after it whatever finds no room in the smallest type that is used.
+Words stand on the left of the first page and the checklist on its right, with the words for the punch below it where
+that lets all be larger, and the drawing of its strokes below both. Where that is too much for one page, punching goes
+to the next, and after it whatever finds no room in the smallest type that is used.
 """
 
 from __future__ import annotations
@@ -38,6 +39,7 @@ _TITLE_LINES = 2
 
 _UNDER_TITLE = mm(5)
 _BETWEEN = mm(9)
+_UNDER_CARD = mm(6)
 _DRAWING_ABOVE = mm(6)
 _NARROWEST_DRAWING = mm(25)
 _READING_WIDTH = mm(125)
@@ -57,48 +59,63 @@ class Body:
     low: int
 
 
+@record
+class _Division:
+    """What stands on the left of the first page, what below the checklist, and what after that page."""
+
+    left: _Works
+    right: _Works
+    after: _Works
+
+
 def bench_part(job: Job, plate: Plate) -> tuple[Body, ...]:
     """One page, or more where there is much to say."""
-    before, punching, last = tuple(works(job)), punch_works(job), binding(job)
-    for kept, moved in _divided(before, punching, last):
+    for divisions in _divided(tuple(works(job)), punch_works(job), binding(job)):
         for size in SIZES:
-            page = _first_page(job, plate, kept, size)
-            if page is not None:
-                return (page, *_further(plate, moved))
+            for division in divisions:
+                page = _first_page(job, plate, division, size)
+                if page is not None:
+                    return (page, *_further(plate, division.after))
     raise AssertionError("what is needed fits on a page by itself, with the checklist beside it")
 
 
-def _divided(before: _Works, punching: _Works, last: Work) -> Iterator[tuple[_Works, _Works]]:
-    """What stands on the first page and what after it, the best first."""
-    yield (*before, *punching, last), ()
+def _divided(before: _Works, punching: _Works, last: Work) -> Iterator[tuple[_Division, ...]]:
+    """The best first; of those that are equally good the one that comes with the larger type."""
+    whole = _Division((*before, *punching, last), (), ())
+    yield (whole, _Division((*before, last), punching, ())) if punching else (whole,)
     if any(work.plan for work in punching):
         on_next = Work("Punch", ("The next page has the strokes that make the holes.",))
-        yield (*before, on_next, last), punching
+        yield (_Division((*before, on_next, last), (), punching),)
     for kept in range(len(before), -1, -1):
-        yield before[:kept], (*before[kept:], *punching, last)
+        yield (_Division(before[:kept], (), (*before[kept:], *punching, last)),)
 
 
-def _first_page(job: Job, plate: Plate, kept: Sequence[Work], size: int) -> Body | None:
+def _first_page(job: Job, plate: Plate, division: _Division, size: int) -> Body | None:
     """None where it does not fit."""
     area = plate.area
-    half = (area.right - area.left - _BETWEEN) // 2
+    wide = area.right - area.left
+    half = (wide - _BETWEEN) // 2
     title, top = _title(job, plate)
     words = Column(area.left, half, size, top)
     _need(job, words)
-    _set(words, kept)
-    plans = [work.plan for work in kept if work.plan]
-    room = area.bottom - sum(_DRAWING_ABOVE + drawn_height(plan, area.right - area.left) for plan in plans)
-    if words.low > room:
+    _set(words, division.left)
+    plans = [work.plan for work in (*division.left, *division.right) if work.plan]
+    room = area.bottom - sum(_DRAWING_ABOVE + drawn_height(plan, wide) for plan in plans)
+    below = Column(area.right - half, half, size, 0)
+    _set(below, division.right)
+    if words.low > room or top + below.low > room:
         return None
-    card = work_card(job, _frame(job, half, room - top))
+    apart = _UNDER_CARD if division.right else 0
+    card = work_card(job, _frame(job, half, room - top - below.low - apart))
     if len(card.faces) > 1:
         return None
     beside = _card(card, area.right - half, top)
-    low = max(words.low, *(rect.bottom for _, rect in extents((beside,))))
-    items = [*title, *words.items, beside]
+    low = max(rect.bottom for _, rect in extents((beside,)))
+    items = [*title, *words.items, beside, Group(0, low + apart, tuple(below.items))]
+    low = max(words.low, low + apart + below.low)
     for plan in plans:
-        items.append(_drawing(plan, area.right - area.left, area.left, low + _DRAWING_ABOVE))
-        low += _DRAWING_ABOVE + drawn_height(plan, area.right - area.left)
+        items.append(_drawing(plan, wide, area.left, low + _DRAWING_ABOVE))
+        low += _DRAWING_ABOVE + drawn_height(plan, wide)
     return Body(tuple(items), low)
 
 
