@@ -149,7 +149,10 @@ def _title(job: Job, plate: Plate) -> tuple[list[Drawn], int]:
     items: list[Drawn] = []
     low, wide = plate.area.top, plate.area.right - plate.area.left
     for text, font, size in ((job.book.title, Font.BOLD, _TITLE), (_about(job), Font.REGULAR, _ABOUT)):
-        for line in balanced(plain_words(shown(text, font), font), room_of(wide, size))[:_TITLE_LINES]:
+        lines = balanced(plain_words(shown(text, font), font), room_of(wide, size))
+        if len(lines) > _TITLE_LINES:
+            lines[_TITLE_LINES - 1 :] = [(*lines[_TITLE_LINES - 1][:-1], *plain_words("…", font))]
+        for line in lines:
             items.extend(set_line(line, plate.area.left, low + ascent(font, size), size))
             low += length(1_250, size)
     return items, low + _UNDER_TITLE
