@@ -56,9 +56,8 @@ def lint_handbook(main: str, files: Files, choose: Callable[[Handbook], Sequence
     ]
     if findings or any("llow" in tree.source.text for tree in trees):
         # What is known of every rule is needed only where there is something to say.
-        from dotleader.rules.settling import settle  # noqa: PLC0415
-
         from dotleader.rules.catalogue import BY_NAME  # noqa: PLC0415
+        from dotleader.rules.settling import settle  # noqa: PLC0415
 
         asked = BY_NAME.keys() if len(books) == len(books_of(handbook)) else BY_NAME.keys() - _OF_BOOKS
         findings = settle(findings, trees, asked)

@@ -40,7 +40,8 @@ RULE = Rule(
     family="references",
     what=(
         "A `stock NAME` line, or a `stock` row of a `book`, which takes a stock by its name, where none has that name. "
-        "A name of your own on a `stock` line is none of these findings: where rows stand below it and the name is unlike all that are known, or one of them is `leaf`."
+        "A name of your own on a `stock` line is none of these findings: where rows stand below it and the name is "
+        "unlike all that are known, or one of them is `leaf`."
     ),
     why="The book would be laid out for a leaf that nobody asked for.",
     source=THE_LANGUAGE,
