@@ -1,4 +1,4 @@
-"""A card, text, gauge or include without its name."""
+"""A card, text, gauge, punch, book or include without its name."""
 
 from __future__ import annotations
 
@@ -24,8 +24,8 @@ RULE = Rule(
     name="unnamed-block",
     severity=Severity.ERROR,
     family="structure",
-    what="A line that opens a card, a text, a gauge or an include and does not name it.",
-    why="A card without a title cannot be found, and nothing can lead to it.",
+    what="A line that opens a card, a text, a gauge, a punch, a book or an include and does not name it.",
+    why="What has no name cannot be found, and nothing can lead to it or say which one is meant.",
     source=THE_LANGUAGE,
     mend="Write the name on the same line, after the keyword.",
     bad=(BAD,),
