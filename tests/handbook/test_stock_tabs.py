@@ -48,7 +48,7 @@ def test_without_a_word_tabs_are_printed_and_there_are_no_dividers() -> None:
         ("tabs .... glued", "`glued` is no kind of tabs."),
         ("tabs .... printed, 8 mm", "`printed, 8 mm` is no kind of tabs."),
         ("tabs .... cut, 8", "`8` has no unit."),
-        ("tabs .... cut, deep", "`deep` is no unit of length here."),
+        ("tabs .... cut, deep", "`deep` is no length."),
         ("tabs .... cut,", "does not say how deep the tabs are"),
         ("tabs .... cut, -8 mm deep", "not above zero"),
         ("dividers .... maybe", "`maybe` does not say whether there are dividers."),

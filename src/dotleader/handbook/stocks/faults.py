@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from dotleader.handbook.stocks.fault import Amiss, millimetres
+from dotleader.handbook.stocks.fault import Amiss, as_measured, millimetres
 from dotleader.handbook.stocks.fold_faults import fold_faults
 from dotleader.handbook.stocks.hole_faults import hole_faults
 from dotleader.handbook.stocks.measures import (
@@ -243,7 +243,7 @@ def _rings(stock: Stock) -> Iterator[Amiss]:
     if short > 0:
         yield Amiss(
             "rings",
-            f"Rings of {millimetres(stock.ring_width)} are {millimetres(short, up=True)} too narrow to close around "
+            f"Rings of {as_measured(stock.ring_width)} are {millimetres(short, up=True)} too narrow to close around "
             f"the {millimetres(edge)} from hole to edge of one leaf.",
             "Take wider rings, measured inside, or put the holes nearer to the edge.",
         )

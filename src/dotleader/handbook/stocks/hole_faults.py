@@ -1,4 +1,4 @@
-"""Holes that cannot be punched, with the millimetres by which they miss. Only the worst hole is spoken of."""
+"""Holes that cannot be punched, with the millimetres by which they miss. Of an edge only the worst is spoken of."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from dotleader.handbook.stocks.stock import Stock
 
 
 def hole_faults(stock: Stock) -> Iterator[Amiss]:
-    """At most one: where one hole is out, others are too."""
+    """One of the binding edge at most and one of its ends: where one hole is out, others are too."""
     if not stock.holes:
         return
     left = stock.bound_at == "left"
@@ -30,22 +30,24 @@ def hole_faults(stock: Stock) -> Iterator[Amiss]:
     edge = min(stock.hole_edge, across - stock.hole_edge)
     ends = min(min(at, along - at) for at in stock.holes)
     flap = in_flap(stock) and seal_across >= _flap(stock)
-    if flap and any(_flap_faults(stock, seal_across, radius)):
-        yield from _flap_faults(stock, seal_across, radius)
-    elif edge < radius and not flap:
-        yield Amiss(
-            "holes",
-            f"The holes reach {_beyond(radius - edge, seal_across)}.",
-            f"Put them farther from the edge.{_counted(stock)}{_or_in_flap(stock)}",
+    of_edge = list(_flap_faults(stock, seal_across, radius)) if flap else []
+    if edge < radius and not flap:
+        of_edge.append(
+            Amiss(
+                "holes",
+                f"The holes reach {_beyond(radius - edge, seal_across)}.",
+                f"Put them farther from the edge.{_counted(stock)}{_or_in_flap(stock)}",
+            )
         )
-    elif ends < radius:
+    yield from of_edge
+    if ends < radius:
         yield Amiss(
             "holes",
             f"The outermost holes reach {millimetres(radius - ends, up=True)} beyond the ends of the leaf's edge, "
             f"which is {millimetres(along)} long{_and_film(radius - ends, seal_along)}.",
             "Take fewer holes, or put them closer together.",
         )
-    elif not flap and (into := _into_corner(ends, edge, stock.corner_radius, radius)) > 0:
+    elif not flap and not of_edge and (into := _into_corner(ends, edge, stock.corner_radius, radius)) > 0:
         yield Amiss(
             "holes",
             f"The outermost holes reach {millimetres(into, up=True)} into the rounded corners.",

@@ -19,6 +19,7 @@ _SAID_OF_HOLES = (
     ("wide", "wide"),
     ("apart", "apart"),
 )
+_HOW = {"wide": "how wide", "edge": "how far from the edge", "apart": "how far apart"}
 
 
 def holes_of(text: str) -> HoleRow | Unread:
@@ -58,7 +59,7 @@ def _row(count: int, at: tuple[int, ...], parts: list[str]) -> HoleRow | Unread:
         if not word:
             return Unread(f"`{part}` says nothing of holes.")
         if word in seen:
-            return Unread(f"It is said twice how far {'wide' if word == 'wide' else word} the holes are.")
+            return Unread(f"It is said twice {_HOW[word]} the holes are.")
         seen.add(word)
         length = _without(part)
         if word == "apart":

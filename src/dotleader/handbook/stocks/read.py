@@ -72,13 +72,16 @@ class _Reading:
         name, base = self._base(rows, known_paper)
         before = len(self.findings)
         written = self._written(rows, base)
-        stock = made(written, name, here)
+        stock = self._with_spots(made(written, name, here), rows)
         if len(self.findings) > before:  # what stands in for a property that could not be read proves nothing
             return stock if not any(amiss(stock)) else made(base, name, here)
         faults = list(amiss(stock))
         self._faults("impossible-stock", faults, rows)
         self._faults("narrow-seal", () if faults else doubtful(stock), rows)
         return made(base, name, here) if faults else stock
+
+    def _with_spots(self, stock: Stock, rows: dict[str, Words]) -> Stock:
+        return replace(stock, rings_spot=self._spot(rows["rings"].span)) if "rings" in rows else stock
 
     def _base(self, rows: dict[str, Words], known_paper: str) -> tuple[str, Written]:
         """The stock that the block's name or its paper stands for, and that its rows change."""

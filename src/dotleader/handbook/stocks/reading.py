@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 from fractions import Fraction
+from unicodedata import normalize
 
 from dotleader.handbook.amounts.numerals import Numeral, read_number
 from dotleader.handbook.amounts.trouble import said_of_number
@@ -24,6 +25,7 @@ _UNIT = re.compile(r'(?P<number>.*?)\s*(?P<unit>[a-zA-Z\u00b5\u03bc]+|")?')
 _LENGTHS_ARE_IN = "Lengths are in `mm`, `cm` or `in`; the thickness of film and paper in `mil` or `micron` as well."
 _BETWEEN = re.compile(r"\s*[x×X]\s*|\s+by\s+")
 _FRACTION = re.compile(r"(?:([0-9]{1,4})\s+)?([0-9]{1,4})/([1-9][0-9]{0,3})")
+_OF_ONE_SIGN = re.compile("[\u00bc-\u00be\u2150-\u215e]")  # a half and its like, from a keyboard or a word processor
 _LONGEST = 10_000_000  # 10 m: whatever is longer is a slip
 
 
@@ -40,6 +42,8 @@ def exact_length(text: str, unit: str = "") -> Fraction | Unread:
     found = _UNIT.fullmatch(text.strip())
     assert found  # the pattern matches any one line
     spelled = found["unit"] or unit
+    if not any(sign.isnumeric() for sign in text):
+        return Unread(f"`{text}` is no length." if text.strip() else "The number is missing.", _LENGTHS_ARE_IN)
     if not spelled:
         return Unread(f"`{text}` has no unit.", _LENGTHS_ARE_IN)
     if spelled not in _UNITS:
@@ -132,13 +136,19 @@ def _thickness(text: str, grams: Fraction) -> int | Unread:
 
 
 def _number(text: str) -> Fraction | Unread:
-    fraction = _FRACTION.fullmatch(text.strip())
+    fraction = _FRACTION.fullmatch(_spelled_out(text).strip())
     if fraction:
         return Fraction(int(fraction[1] or 0)) + Fraction(int(fraction[2]), int(fraction[3]))
     read = read_number(text)
     if isinstance(read, Numeral):
         return read.value
     return Unread(*said_of_number(read)) if text.strip() else Unread("The number is missing.")
+
+
+def _spelled_out(text: str) -> str:
+    """Fractions that are one sign, such as a half, as two numbers and a stroke, apart from what stands before them."""
+    apart = _OF_ONE_SIGN.sub(lambda sign: f" {normalize('NFKC', sign[0])}", text)
+    return apart.replace("\u2044", "/")
 
 
 def _listed(names: Iterable[str]) -> str:

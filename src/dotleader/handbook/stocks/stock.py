@@ -28,7 +28,8 @@ class Stock:
     around them.
 
     With `tabs` that are cut, the leaf's outer edge is cut back by `recess` but at its tab; it is 0 with others.
-    `dividers`: whether a leaf stands before each section.
+    `dividers`: whether a leaf stands before each section. `rings_spot` is where the rings are written, None where they
+    are not: only with the pile of a book is it known whether they hold it.
     """
 
     name: str
@@ -55,3 +56,4 @@ class Stock:
     tabs: str = "printed"  # "printed" | "cut" | "none"
     recess: int = 0
     dividers: bool = False
+    rings_spot: Spot | None = None

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import isqrt
 
-from dotleader.handbook.stocks.fault import Amiss, millimetres
+from dotleader.handbook.stocks.fault import Amiss, as_measured, millimetres
 from dotleader.handbook.stocks.measures import seals
 from dotleader.handbook.stocks.stock import Stock
 
@@ -45,7 +45,7 @@ def overfull(stock: Stock, leaves: int) -> Amiss | None:
     return Amiss(
         "rings",
         f"{leaves} leaves are {millimetres(thick, up=True)} thick, {millimetres(thick - most, up=True)} more than "
-        f"rings of {millimetres(stock.ring_width)} hold so that leaves still turn.",
+        f"rings of {as_measured(stock.ring_width)} hold so that leaves still turn.",
         f"Take rings of {millimetres(narrowest_ring(stock, thick), up=True)} or more, or divide the book: these hold "
         f"{held} leaves.",
     )

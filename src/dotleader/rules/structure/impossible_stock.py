@@ -80,8 +80,9 @@ RULE = Rule(
         "A leaf that does not fit its paper with bleed and crop marks, or is larger than its pouch; a seal below 3 mm; "
         "a hole that lies neither inside the leaf and clear of its corners nor in a flap of film that is wide enough; "
         "a relief around holes that leaves no paper; corners that reach into what is printed; rings that do not close "
-        "around the edge; a folded card with holes or film; tabs that are too shallow, too deep or in the way of holes "
-        "and corners; or the like. The finding says by how many millimetres."
+        "around the edge or, which a print finds, do not hold the pile; a folded card with holes or film; tabs that "
+        "are too shallow, too deep or in the way of holes and corners; or the like. The finding says by how many "
+        "millimetres."
     ),
     why="What is printed on such a stock cannot be cut, punched or read.",
     source=THE_LANGUAGE,
