@@ -42,7 +42,7 @@ def moved(line: str) -> tuple[tuple[str, ...], bool]:
         ("Radio ... STAYS ON", (), False),
         ("Pump ... HIGH, for 4 s, then OFF", ("HIGH", "OFF"), False),
         ("Cock ... LEFT or RIGHT, whichever is fuller", ("LEFT", "RIGHT"), True),
-        ("Mixture ... RICH, slowly", (), False),
+        ("Mixture ... RICH, slowly", ("RICH",), False),
     ],
 )
 def test_a_position_and_a_remark(line: str, positions: tuple[str, ...], conditional: bool) -> None:

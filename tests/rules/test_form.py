@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from dotleader.handbook.cards import Arm, Branch, End, GoTo, Group, Item, Memory, Notice, OneOf, Phrase, Repeat, Step
-from dotleader.rules.walking import every_step
+from dotleader.handbook.walking import every_step
 from dotleader.rules.ways import unreached, ways_through
 from dotleader.source.finding import Finding
 from dotleader.source.text import SourceText, Spot

@@ -8,10 +8,10 @@ from collections.abc import Iterator
 
 from dotleader.handbook.cards import Challenge, Item
 from dotleader.handbook.model import Declared, Handbook
+from dotleader.handbook.walking import every_step
 from dotleader.rules.references.ordinary_words import ORDINARY_WORDS
 from dotleader.rules.rule import Example, Rule
 from dotleader.rules.subject import Subject
-from dotleader.rules.walking import every_step
 from dotleader.source.finding import Finding, Related, Severity
 from dotleader.source.text import Spot
 from dotleader.syntax.line_faults import one_apart

@@ -8,10 +8,10 @@ from collections.abc import Iterator
 from dotleader.handbook.cards import Card
 from dotleader.handbook.model import Handbook
 from dotleader.handbook.trailing import comments_in
+from dotleader.handbook.walking import every_step, texts_of
 from dotleader.rules.rule import THE_LANGUAGE, Example, Rule
 from dotleader.rules.showing import short
 from dotleader.rules.subject import Subject
-from dotleader.rules.walking import every_step, texts_of
 from dotleader.source.finding import Finding, Severity
 from dotleader.source.text import Spot
 
