@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from dotleader.cockpit.running import run
 from tests.cockpit.runs import card, ran, stands, told
+from tests.handbook.texts import resolved
 
 PANEL = """\
 equipment
@@ -33,11 +35,11 @@ equipment
 """
 
 
-def on_cruise(lines: str) -> list[str]:
+def on_a_card(lines: str) -> list[str]:
     """What the items of a single card meet, from the parked aircraft."""
     body = "".join(f"  {line}\n" for line in lines.splitlines())
-    done = ran(f"{PANEL}normal Cruise\n  when level\n{body}")
-    return told(card(done, "Cruise"))
+    done = ran(f"{PANEL}normal Before start\n  when seated\n{body}")
+    return told(card(done, "Before start"))
 
 
 @pytest.mark.parametrize(
@@ -91,13 +93,13 @@ def on_cruise(lines: str) -> list[str]:
     ],
 )
 def test_what_an_item_does(lines: str, met: list[str]) -> None:
-    assert on_cruise(lines) == met
+    assert on_a_card(lines) == met
 
 
 def test_an_option_is_fitted_for_the_whole_flight_or_not_at_all() -> None:
     done = ran(
         PANEL
-        + "normal Cruise\n  when level\n  Heat ... ON [with de-icing]\n  Master ... ON [without de-icing]\n"
+        + "normal Engine start\n  when level\n  Heat ... ON [with de-icing]\n  Master ... ON [without de-icing]\n"
         + "normal Descent\n  when down\n  Cock ... LEFT [with de-icing]\n"
     )
     after = card(done, "Descent").after
@@ -107,9 +109,9 @@ def test_an_option_is_fitted_for_the_whole_flight_or_not_at_all() -> None:
 def test_effects_in_a_circle_come_to_an_end() -> None:
     done = ran(
         "equipment\n  A ... 1, 2\n    parked ... 1\n    turned 2 ... B 2\n  B ... 1, 2\n    parked ... 1\n"
-        "    turned 2 ... A 1\nnormal Cruise\n  when level\n  A ... 2\n"
+        "    turned 2 ... A 1\nnormal Preflight\n  when cold\n  A ... 2\n"
     )
-    assert told(card(done, "Cruise")) == ["A: a 1 > 2, b 1 > 2 by a"]
+    assert told(card(done, "Preflight")) == ["A: a 1 > 2, b 1 > 2 by a"]
 
 
 def test_cards_go_in_the_order_of_the_phases_and_each_begins_where_the_one_before_ends() -> None:
@@ -123,8 +125,10 @@ def test_cards_go_in_the_order_of_the_phases_and_each_begins_where_the_one_befor
     assert done.main[1].after == (done.cockpit.parked,)
 
 
+COLD = "normal Preflight\n  when cold\n  Seats ... CLEAN\n"
 CALLED = (
     PANEL
+    + COLD
     + """\
 normal Climb
   when airborne
@@ -176,6 +180,7 @@ def test_cards_that_go_to_each_other_come_to_an_end() -> None:
 def test_a_go_to_ahead_on_the_main_line_is_the_main_line() -> None:
     done = ran(
         PANEL
+        + COLD
         + "normal Climb\n  when up\n  if all is well\n    go to Descent\n  Heat ... ON\n"
         + "normal Cruise\n  when level\n  Master ... ON\n"
         + "normal Descent\n  when down\n  Cock ... LEFT\n"
@@ -196,12 +201,24 @@ def test_a_side_line_begins_where_the_card_before_it_ends() -> None:
 def test_too_many_states_are_said() -> None:
     many = "".join(f"  C{at} ... A, B\n    parked ... A\n" for at in range(14))
     items = "".join(f"  C{at} ... B if damp\n" for at in range(14))
-    done = ran(f"equipment\n{many}normal Cruise\n  when level\n{items}")
+    done = ran(f"equipment\n{many}normal Preflight\n  when cold\n{items}")
     assert [spot.text.split()[0] for spot in done.full] == ["C13"]
-    assert len(card(done, "Cruise").after) == 10_000
+    assert len(card(done, "Preflight").after) == 10_000
 
 
 def test_branches_share_what_follows_them() -> None:
     body = "".join(f"  if it is {at}\n    Heat ... ON\n  otherwise\n    Heat ... OFF\n" for at in range(30))
-    done = ran(f"{PANEL}normal Cruise\n  when level\n{body}  Heat ... OFF\n")
-    assert max(line.states for line in card(done, "Cruise").lines) == 2
+    done = ran(f"{PANEL}normal Preflight\n  when cold\n{body}  Heat ... OFF\n")
+    assert max(line.states for line in card(done, "Preflight").lines) == 2
+
+
+def test_nobody_knows_how_the_cockpit_stands_where_the_cards_begin_in_flight() -> None:
+    done = ran(PANEL + "normal Cruise\n  when level\n  Pump ... ON\n")
+    assert told(card(done, "Cruise")) == ["Pump: pump - > ON"]
+
+
+def test_a_response_that_was_not_understood_puts_a_control_nobody_knows_where() -> None:
+    text = f"{PANEL}{COLD}normal Taxi\n  when clear\n  Heat ... ONN\n  Heat ... ON\n"
+    handbook, findings = resolved(text)
+    assert [finding.rule for finding in findings] == ["unknown-position"]
+    assert told(card(run(handbook), "Taxi")) == ["Heat: heat OFF >", "Heat: heat - > ON"]

@@ -9,7 +9,7 @@ from dotleader.handbook.resolve import resolve
 from dotleader.page.lay.checklists import Checklists
 from dotleader.rules.checks import check
 from dotleader.rules.settling import settle
-from dotleader.rules.subject import Subject
+from dotleader.rules.subject import subject_of
 from dotleader.source.decode import decode
 from dotleader.source.finding import Finding
 from dotleader.source.outcome import Outcome
@@ -29,7 +29,7 @@ def findings_of(text: str | bytes, included: Mapping[str, str] | None = None, *,
     handbook, files = resolved.value
     possible = not any(finding.rule == "impossible-stock" for finding in resolved.findings)
     cards = Checklists(handbook)
-    subject = Subject(handbook, (lambda: cards.continued) if possible and laid else None)
+    subject = subject_of(handbook, (lambda: cards.continued) if possible and laid else None)
     found = [*main.findings, *resolved.findings, *check(subject)]
     return settle(found, files)
 

@@ -120,11 +120,13 @@ def _put_there(cockpit: Cockpit, control: Control, position: str, outcome: Outco
     state = outcome.state
     stands = state[cockpit.places[control.key]]
     if stands == position:
+        if not position:
+            return outcome
         return replace(outcome, met=(*outcome.met, Already(control.key, position, more)))
     unmet = tuple(
         Unmet(control.key, position, need)
         for need in control.needs
-        if need.moved_to in ("", position) and not _holds(cockpit, need, state)
+        if position and need.moved_to in ("", position) and not _holds(cockpit, need, state)
     )
     met = [*outcome.met, *unmet]
     state = _taken_along(cockpit, control, position, (), state, met)

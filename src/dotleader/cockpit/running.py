@@ -15,7 +15,7 @@ from dotleader.cockpit.timeline import CardRun, Run
 from dotleader.cockpit.walking import Origin, States, Walk, joined
 from dotleader.handbook.cards import Card, GoTo, Item, Kind
 from dotleader.handbook.model import Handbook
-from dotleader.handbook.phases import AIRBORNE, PHASES
+from dotleader.handbook.phases import AIRBORNE, ORDER, PHASES
 from dotleader.source.text import Spot
 
 
@@ -47,7 +47,7 @@ class _Running:
                 cards.setdefault(card.phase, []).append(card)
         order = [card.key for phase in PHASES for card in cards.get(phase, ())]
         ahead: dict[str, States] = {}
-        states: States = {self.cockpit.parked: Origin()}
+        states: States = {self._beginning(order): Origin()}
         done = []
         for phase in PHASES:
             self._at_hand(phase, "", None, states)
@@ -64,6 +64,13 @@ class _Running:
                 else:
                     states = {}
         return done
+
+    def _beginning(self, order: list[str]) -> State:
+        """The parked aircraft; but nobody knows how it stands where the cards begin later than that."""
+        first = self.handbook.by_key[order[0]].phase if order else ""
+        if first and ORDER[first] <= ORDER["engine start"]:
+            return self.cockpit.parked
+        return ("",) * len(self.cockpit.parked)
 
     def _sort_leaps(self, walk: Walk, card: Card, order: list[str], ahead: dict[str, States]) -> None:
         """A `go to` a later card of the main line is the main line; others are worked through with their cards."""

@@ -19,6 +19,9 @@ from dotleader.syntax.plain import folded
 
 Way: TypeAlias = tuple[Aim, ...]
 
+NOWHERE_KNOWN = Aim(("",))
+"""Where a response that was not understood puts a control."""
+
 STAYS = "stays "
 _UNDER_A_CONDITION = ("when ", "if ", "unless ")
 _NEAR_MARK = 2  # letters by which free words of a lever may miss one of its marks and are taken for a slip
@@ -39,7 +42,7 @@ class Answers:
         if control.takes_any:
             return Move(control.key, ((Aim((), words=response.text),),))
         if any(not use.key for use in response.uses):
-            return Move(control.key, ((),))  # where it goes nobody knows: that is said elsewhere
+            return Move(control.key, ((NOWHERE_KNOWN,),))  # that is said elsewhere
         text = response.text
         if "#" in text:  # what is wrong with a comment is said elsewhere
             runs = (run if isinstance(run, str) else run.shown for run in response.runs)
@@ -52,6 +55,7 @@ class Answers:
             found, unknown = self._clause(control, clause)
             if unknown:
                 self._unknown(control, unknown, response)
+                ways = [(NOWHERE_KNOWN,)]
                 break
             ways += found
         if len(clauses) == 1 and clauses[0] != text.strip(" ,;"):

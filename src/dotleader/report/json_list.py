@@ -6,8 +6,8 @@ import json
 from collections.abc import Iterable, Mapping
 
 from dotleader.report.order import facts_of, ordered
+from dotleader.report.places import place_object
 from dotleader.source.finding import Finding, RuleFacts
-from dotleader.source.text import Spot
 
 
 def json_list(findings: Iterable[Finding], facts: Mapping[str, RuleFacts]) -> str:
@@ -27,18 +27,6 @@ def _object(finding: Finding, facts: Mapping[str, RuleFacts]) -> dict[str, objec
         "message": finding.message,
         "help": finding.help,
         "reason": known.reason,
-        **_place(finding.spot),
-        "related": [{**_place(other.spot), "message": other.message} for other in finding.related],
-    }
-
-
-def _place(spot: Spot) -> dict[str, object]:
-    line, column = spot.source.line_and_column(spot.start)
-    end_line, end_column = spot.source.line_and_column(spot.end)
-    return {
-        "file": spot.source.name,
-        "line": line,
-        "column": column,
-        "end_line": end_line,
-        "end_column": end_column,
+        **place_object(finding.spot),
+        "related": [{**place_object(other.spot), "message": other.message} for other in finding.related],
     }

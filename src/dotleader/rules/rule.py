@@ -15,7 +15,10 @@ if TYPE_CHECKING:  # what a rule is asked with; only its type is needed here
 THE_LANGUAGE = "the language itself: docs/language.md"
 NO_SOURCE = "common practice, no source"
 
-FAMILIES = ("structure", "references", "coverage", "wording", "form", "suppressions")
+FAMILIES = (
+    "structure", "references", "coverage", "wording", "form", "safety", "numbers", "consistency", "cockpit",
+    "electrical", "suppressions",
+)  # fmt: skip
 FOUND_BY = ("reading", "parsing", "resolving", "a check of its own", "settling")
 
 

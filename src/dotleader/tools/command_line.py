@@ -18,6 +18,7 @@ SUMMARIES = {
     "lint": "say what is wrong, and what to do about it",
     "format": "bring sources into their canonical form",
     "print": "lay out cards as pages to read and sheets to cut",
+    "run": "work the cards through against the cockpit",
     "explain": "tell about a rule, or how a value came to be",
     "printer": "keep how far a printer's backs are out of register",
 }

@@ -9,7 +9,7 @@ from dotleader.handbook.model import Handbook
 from dotleader.handbook.resolve import resolve
 from dotleader.page.lay.checklists import Checklists
 from dotleader.rules.checks import check
-from dotleader.rules.subject import Subject
+from dotleader.rules.subject import subject_of
 from dotleader.source.finding import Finding
 from dotleader.tools.files import STDIN, Files
 
@@ -40,7 +40,7 @@ def lint_handbook(main: str, files: Files) -> Linted:
     findings = [
         *read.findings,
         *resolved.findings,
-        *check(Subject(handbook, (lambda: laid.continued) if laid else None)),
+        *check(subject_of(handbook, (lambda: laid.continued) if laid else None)),
     ]
     if findings or any("llow" in tree.source.text for tree in trees):
         # What is known of every rule is needed only where there is something to say.

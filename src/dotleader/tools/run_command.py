@@ -1,0 +1,96 @@
+"""`dotleader run`: the cards worked through against the declared cockpit."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from dotleader.handbook.phases import PHASES, phase_named
+from dotleader.syntax.plain import folded
+from dotleader.tools.cannot_run import CannotRun
+from dotleader.tools.discovery import handbook_at
+from dotleader.tools.files import Files, shown_name
+from dotleader.tools.pipeline import lint_handbook
+from dotleader.tools.saying import say
+
+if TYPE_CHECKING:  # argparse, and the run itself, are at hand only where they are used
+    from dotleader.cockpit.timeline import CardRun, Run
+    from dotleader.tools.command_line import Options, Parser
+
+FORMS = ("table", "json")
+
+HELP = """\
+dotleader run HANDBOOK      work the cards through against the cockpit
+
+  Every control begins as it is parked. The normal cards are done in the order
+  of the phases: what each item moves, what was so already, and how the
+  cockpit stands at the end of each card. Cards off this line are worked
+  through from every state in which they can be called for.
+
+  --card TITLE              this card only, of whatever kind
+  --from PHASE              from this phase on
+  --as table                for people (default)
+  --as json                 everything, for programs
+  -h, --help                this text
+
+  What is wrong is said by `dotleader lint`. Ends with 0, or with 2 if
+  something could not be read.
+
+  dotleader run handbook.cards
+  dotleader run handbook.cards --from descent
+  dotleader run handbook.cards --card "Engine failure in flight"
+"""
+
+
+def arguments(parser: Parser) -> None:
+    parser.add_argument("handbook", nargs="?", metavar="HANDBOOK")
+    parser.add_argument("--card", metavar="TITLE")
+    parser.add_argument("--from", dest="phase", metavar="PHASE")
+    parser.choice("--as", FORMS, dest="form", default="table")
+
+
+def run(options: Options) -> int:
+    if options.handbook is None:
+        raise CannotRun("No handbook to work through was named.", "Name its file: `dotleader run handbook.cards`.")
+    files = Files()
+    main, _ = handbook_at(options.handbook, files)
+    handbook = lint_handbook(main, files).handbook
+    if not handbook.cards:
+        raise CannotRun(f"There is no card in {shown_name(main)}.", "A run needs cards to work through.")
+    from dotleader.cockpit.running import run as run_through  # noqa: PLC0415
+
+    done = run_through(handbook)
+    cards = _wanted(options, done)
+    if options.form == "json":
+        from dotleader.report.timeline_json import timeline_json  # noqa: PLC0415
+
+        say((timeline_json(done, cards),))
+        return 0
+    from dotleader.tools.pages import show  # noqa: PLC0415
+    from dotleader.tools.run_page import summary, timeline  # noqa: PLC0415
+
+    say(show(*timeline(done, cards), *(("", *summary(done)) if options.card is None else ())).splitlines())
+    return 0
+
+
+def _wanted(options: Options, done: Run) -> list[CardRun]:
+    """The cards that are asked for. For programs these are all, for people those in the course of a flight."""
+    cards = list(done.cards if options.form == "json" or options.card is not None else (*done.main, *done.side))
+    if options.phase is not None:
+        phase = phase_named(options.phase)
+        if not phase:
+            raise CannotRun(f"`{options.phase}` is no phase of a flight.", f"The phases are {', '.join(PHASES)}.")
+        later = list(PHASES)[list(PHASES).index(phase) :]
+        cards = [ran for ran in cards if ran.phase in later]
+    if options.card is not None:
+        cards = [ran for ran in cards if ran.card.key == folded(options.card)]
+        if not cards:
+            raise CannotRun(f"No card `{options.card}` was worked through.", _near(options.card, done))
+    return cards
+
+
+def _near(title: str, done: Run) -> str:
+    from difflib import get_close_matches  # only after a slip  # noqa: PLC0415
+
+    titles = {ran.card.key: ran.card.title for ran in done.cards}
+    close = get_close_matches(folded(title), titles, 1)
+    return f"Did you mean `{titles[close[0]]}`?" if close else "Write its title as it stands in the handbook."
