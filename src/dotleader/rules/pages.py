@@ -13,6 +13,11 @@ _FAMILY_TITLES = {
     "wording": "Wording: what is said and how",
     "form": "Form: how a card is built",
     "suppressions": "Suppressions: what is wrong with an `# allow`",
+    "safety": "Safety",
+    "numbers": "Numbers",
+    "consistency": "Consistency",
+    "cockpit": "The cockpit worked through",
+    "electrical": "Electrical",
 }
 
 

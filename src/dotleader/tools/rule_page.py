@@ -15,7 +15,7 @@ from dotleader.tools.pages import WEIGHT, dotted, indented, labelled, listed, pr
 
 def rule_list(rules: Sequence[Rule]) -> Iterator[RenderableType]:
     """Every rule under its family, with the first sentence of its page."""
-    for family in FAMILIES:
+    for family in (family for family in FAMILIES if any(rule.family == family for rule in rules)):
         yield Text(family, style="bold")
         yield listed(
             (rule.name, Text(rule.severity.word, style="dim"), prose(_first_sentence(rule.what)))
