@@ -33,9 +33,9 @@ def moved(line: str) -> tuple[tuple[str, ...], bool]:
 @pytest.mark.parametrize(
     ("line", "positions", "conditional"),
     [
-        ("Flaps ... LANDING, when the field is made", ("LANDING",), True),
+        ("Flaps ... LANDING, when the field is made", ("LANDING",), False),
         ("Flaps ... UP, on water or snow", ("UP",), False),
-        ("Flaps ... UP, then 15 deg, then LANDING, when slow", ("UP", "15 deg", "LANDING"), True),
+        ("Flaps ... UP, then 15 deg, then LANDING, when slow", ("UP", "15 deg", "LANDING"), False),
         ("Flaps ... LANDING, if the field is made, otherwise UP", ("LANDING", "UP"), True),
         ("Radio ... on, once", ("on",), False),
         ("Radio ... stays on", (), False),

@@ -129,7 +129,11 @@ def _put_there(cockpit: Cockpit, control: Control, position: str, outcome: Outco
         if position and need.moved_to in ("", position) and not _holds(cockpit, need, state)
     )
     met = [*outcome.met, *unmet]
-    state = _taken_along(cockpit, control, position, (), state, met)
+    if unmet:  # what it works on does not come about; that the control itself was moved is taken for granted
+        met.append(Change(control.key, stands, position))
+        state = _put(state, cockpit.places[control.key], position)
+    else:
+        state = _taken_along(cockpit, control, position, (), state, met)
     return Outcome(state, tuple(met))
 
 

@@ -38,7 +38,7 @@ class _Running:
         main = self._main_line()
         side = self._side_lines()
         called = self._called()
-        return Run(self.cockpit, tuple(main), tuple(side), tuple(called), tuple(self.full))
+        return Run(self.cockpit, tuple(main), tuple(side), tuple(called), tuple(self.full), self.by_phase)
 
     def _main_line(self) -> list[CardRun]:
         cards: dict[str, list[Card]] = {}

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dotleader.cockpit.moving import Happening
 from dotleader.cockpit.state import Cockpit, State
-from dotleader.cockpit.walking import Origin
+from dotleader.cockpit.walking import Origin, States
 from dotleader.handbook.cards import Card, GoTo, Item
 from dotleader.source.record import record
 from dotleader.source.text import Spot
@@ -52,13 +52,17 @@ class CardRun:
 @record
 class Run:
     """`main` are the normal cards in the order of the phases, `side` those that begin `after` another card, `called`
-    all that are off the main line. `full` are the places where there were more states than are followed."""
+    all that are off the main line. `full` are the places where there were more states than are followed.
+
+    `by_phase` are the states in which a card may be called for in each phase, each with the first moment of it.
+    """
 
     cockpit: Cockpit
     main: tuple[CardRun, ...]
     side: tuple[CardRun, ...]
     called: tuple[CardRun, ...]
     full: tuple[Spot, ...]
+    by_phase: dict[str, States]
 
     @property
     def cards(self) -> tuple[CardRun, ...]:

@@ -23,7 +23,7 @@ NOWHERE_KNOWN = Aim(("",))
 """Where a response that was not understood puts a control."""
 
 STAYS = "stays "
-_UNDER_A_CONDITION = ("when ", "if ", "unless ")
+_UNDER_A_CONDITION = ("if ", "unless ")  # `when` says at which moment, and that it will come
 _NEAR_MARK = 2  # letters by which free words of a lever may miss one of its marks and are taken for a slip
 
 
@@ -50,7 +50,8 @@ class Answers:
         stays = text[: len(STAYS)].casefold() == STAYS  # in capitals as the positions are, or not
         if stays:
             text = text[len(STAYS) :]
-        clauses, ways = _clauses(text), []
+        clauses = _clauses(text)
+        ways: list[Way] = []
         for clause in clauses:
             found, unknown = self._clause(control, clause)
             if unknown:

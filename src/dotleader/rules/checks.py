@@ -6,6 +6,15 @@ import where nothing was found.
 
 from __future__ import annotations
 
+from dotleader.rules.cockpit import (
+    first_already,
+    go_to_blocked,
+    need_not_met,
+    not_as_parked,
+    on_already,
+    stays_elsewhere,
+    too_many_states,
+)
 from dotleader.rules.coverage import (
     missing_emergency,
     missing_phase,
@@ -71,6 +80,13 @@ CHECKED: tuple[Rule, ...] = (
     empty_card.RULE,
     card_continued.RULE,
     card_too_long.RULE,
+    need_not_met.RULE,
+    go_to_blocked.RULE,
+    not_as_parked.RULE,
+    on_already.RULE,
+    first_already.RULE,
+    stays_elsewhere.RULE,
+    too_many_states.RULE,
 )
 
 
