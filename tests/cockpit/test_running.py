@@ -222,3 +222,12 @@ def test_a_response_that_was_not_understood_puts_a_control_nobody_knows_where() 
     handbook, findings = resolved(text)
     assert [finding.rule for finding in findings] == ["unknown-position"]
     assert told(card(run(handbook), "Taxi")) == ["Heat: heat OFF >", "Heat: heat - > ON"]
+
+
+def test_a_card_may_begin_after_one_that_is_off_the_main_line() -> None:
+    done = ran(
+        CALLED
+        + "abnormal Pump trouble\n  when quiet\n  during cruise\n  Pump ... OFF\n  end\n"
+        + "normal On the ground\n  after Pump trouble\n  when landed\n  Pump ... ON\n"
+    )
+    assert told(card(done, "On the ground")) == ["Pump: pump OFF > ON"]

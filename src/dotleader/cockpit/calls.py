@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 
 from dotleader.cockpit.gathering import Gathered
 from dotleader.cockpit.state import Cockpit, State, narrowed
@@ -13,10 +13,13 @@ from dotleader.source.text import Spot
 
 
 class Call:
-    """A card off the main line: the states in which it begins, and what its items met in them so far."""
+    """A card off the main line: the states in which it begins, and what its items met in them so far.
 
-    def __init__(self, card: Card, cockpit: Cockpit, keys: Iterable[str]) -> None:
-        self.card = card
+    `after` leads to the cards that begin where this one ends.
+    """
+
+    def __init__(self, card: Card, cockpit: Cockpit, keys: Iterable[str], after: Sequence[GoTo] = ()) -> None:
+        self.card, self.after = card, after
         self.keys = tuple(keys)
         self.cockpit, self.cut = narrowed(cockpit, self.keys)
         self.book = Gathered()
@@ -42,12 +45,14 @@ class Call:
         states, self.new = self.new, {}
         self.begun |= states
         walk = Walk(self.cockpit, self.book.see)
-        self.out = joined((self.out, walk.steps(self.card.steps, states), walk.ends))
+        out = joined((walk.steps(self.card.steps, states), walk.ends))
+        self.out = joined((self.out, out))
         self.full += walk.full
         for go_to, leaving in walk.leaps:
             known = self.left.get(id(go_to), (go_to, {}))[1]
             self.left[id(go_to)] = go_to, joined((known, leaving))
-        return [(go_to, self.card.key, self.cockpit, leaving) for go_to, leaving in walk.leaps]
+        led = [*walk.leaps, *((begins, out) for begins in self.after)]
+        return [(go_to, self.card.key, self.cockpit, leaving) for go_to, leaving in led]
 
     def done(self) -> CardRun:
         leaps = tuple((go_to, tuple(states)) for go_to, states in self.left.values())

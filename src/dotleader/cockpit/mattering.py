@@ -15,11 +15,14 @@ class Mattering:
         self.handbook = handbook
         self.own: dict[str, frozenset[str]] = {}
         self.targets: dict[str, tuple[str, ...]] = {}
+        after: dict[str, list[str]] = {}
+        for card in handbook.cards:
+            if card.after:
+                after.setdefault(card.after, []).append(card.key)
         for card in handbook.cards:
             self.own[card.key] = frozenset(self._taken_along(_touched(card)))
-            self.targets[card.key] = tuple(
-                step.target for step in every_step(card.steps) if isinstance(step, GoTo) and step.target
-            )
+            led = (step.target for step in every_step(card.steps) if isinstance(step, GoTo) and step.target)
+            self.targets[card.key] = (*led, *after.get(card.key, ()))
 
     def of(self, card: Card) -> frozenset[str]:
         """The keys that matter to a card and to all cards that it leads to."""

@@ -118,11 +118,18 @@ class _Running:
 
     def _called(self) -> list[CardRun]:
         """Cards off the main line, from everywhere they can be called for and from every `go to` that leads there."""
-        calls = {card.key: Call(card, self.cockpit, self.mattering.of(card)) for card in self.handbook.cards}
+        after: dict[str, list[GoTo]] = {}
+        for card in self.handbook.cards:
+            if card.after and card.kind is Kind.NORMAL and card.key not in self.ended:
+                after.setdefault(card.after, []).append(GoTo(card.title, card.key, card.spot))
+        calls = {
+            card.key: Call(card, self.cockpit, self.mattering.of(card), after.get(card.key, ()))
+            for card in self.handbook.cards
+        }
         on_line = set(self.ended)
         at_hand: dict[tuple[str, ...], States] = {}
         for call in calls.values():
-            if call.card.key in on_line:
+            if call.card.key in on_line or (call.card.after and call.card.kind is Kind.NORMAL):
                 continue
             phases = call.card.during or AIRBORNE
             if phases not in at_hand:

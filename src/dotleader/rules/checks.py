@@ -25,11 +25,15 @@ from dotleader.rules.form import (
     card_too_long,
     empty_card,
     fourth_memory_item,
+    go_to_chain,
+    go_to_circle,
     many_memory_items,
     memory_not_first,
     memory_on_normal_card,
+    never_reached,
     no_ending,
     no_trigger,
+    same_trigger,
     typed_completion,
 )
 from dotleader.rules.references import (
@@ -41,6 +45,11 @@ from dotleader.rules.references import (
     value_never_used,
 )
 from dotleader.rules.rule import Rule
+from dotleader.rules.safety import (
+    critical_late,
+    critical_once,
+    critical_undone,
+)
 from dotleader.rules.structure import (
     decimal_comma,
     no_such_character,
@@ -87,6 +96,13 @@ CHECKED: tuple[Rule, ...] = (
     first_already.RULE,
     stays_elsewhere.RULE,
     too_many_states.RULE,
+    critical_late.RULE,
+    critical_once.RULE,
+    critical_undone.RULE,
+    go_to_circle.RULE,
+    go_to_chain.RULE,
+    same_trigger.RULE,
+    never_reached.RULE,
 )
 
 
