@@ -116,16 +116,20 @@ class _Running:
                 done.append(ran)
         return done
 
-    def _called(self) -> list[CardRun]:
-        """Cards off the main line, from everywhere they can be called for and from every `go to` that leads there."""
+    def _calls(self) -> dict[str, Call]:
+        """Every card as one that is called for, with the cards that begin where it ends."""
         after: dict[str, list[GoTo]] = {}
         for card in self.handbook.cards:
             if card.after and card.kind is Kind.NORMAL and card.key not in self.ended:
                 after.setdefault(card.after, []).append(GoTo(card.title, card.key, card.spot))
-        calls = {
+        return {
             card.key: Call(card, self.cockpit, self.mattering.of(card), after.get(card.key, ()))
             for card in self.handbook.cards
         }
+
+    def _called(self) -> list[CardRun]:
+        """Cards off the main line, from everywhere they can be called for and from every `go to` that leads there."""
+        calls = self._calls()
         on_line = set(self.ended)
         at_hand: dict[tuple[str, ...], States] = {}
         for call in calls.values():

@@ -9,6 +9,7 @@ from __future__ import annotations
 from dotleader.rules.cockpit import (
     first_already,
     go_to_blocked,
+    hand_goes_back,
     need_not_met,
     not_as_parked,
     on_already,
@@ -18,6 +19,15 @@ from dotleader.rules.cockpit import (
 from dotleader.rules.coverage import (
     missing_emergency,
     missing_phase,
+)
+from dotleader.rules.electrical import (
+    alternator_overloaded,
+    battery_too_small,
+    breaker_above_wire,
+    breaker_below_load,
+    large_voltage_drop,
+    unclear_draw,
+    wire_too_thin,
 )
 from dotleader.rules.form import (
     after_the_end,
@@ -96,6 +106,7 @@ CHECKED: tuple[Rule, ...] = (
     first_already.RULE,
     stays_elsewhere.RULE,
     too_many_states.RULE,
+    hand_goes_back.RULE,
     critical_late.RULE,
     critical_once.RULE,
     critical_undone.RULE,
@@ -103,6 +114,13 @@ CHECKED: tuple[Rule, ...] = (
     go_to_chain.RULE,
     same_trigger.RULE,
     never_reached.RULE,
+    alternator_overloaded.RULE,
+    battery_too_small.RULE,
+    breaker_below_load.RULE,
+    breaker_above_wire.RULE,
+    wire_too_thin.RULE,
+    large_voltage_drop.RULE,
+    unclear_draw.RULE,
 )
 
 

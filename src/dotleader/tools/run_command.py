@@ -14,6 +14,7 @@ from dotleader.tools.saying import say
 
 if TYPE_CHECKING:  # argparse, and the run itself, are at hand only where they are used
     from dotleader.cockpit.timeline import CardRun, Run
+    from dotleader.handbook.model import Handbook
     from dotleader.tools.command_line import Options, Parser
 
 FORMS = ("table", "json")
@@ -28,6 +29,8 @@ dotleader run HANDBOOK      work the cards through against the cockpit
 
   --card TITLE              this card only, of whatever kind
   --from PHASE              from this phase on
+  --coverage                which cards touch each control and each gauge,
+                            in the place of the timeline
   --as table                for people (default)
   --as json                 everything, for programs
   -h, --help                this text
@@ -45,6 +48,7 @@ def arguments(parser: Parser) -> None:
     parser.add_argument("handbook", nargs="?", metavar="HANDBOOK")
     parser.add_argument("--card", metavar="TITLE")
     parser.add_argument("--from", dest="phase", metavar="PHASE")
+    parser.add_argument("--coverage", action="store_true")
     parser.choice("--as", FORMS, dest="form", default="table")
 
 
@@ -56,6 +60,9 @@ def run(options: Options) -> int:
     handbook = lint_handbook(main, files).handbook
     if not handbook.cards:
         raise CannotRun(f"There is no card in {shown_name(main)}.", "A run needs cards to work through.")
+    if options.coverage:
+        _coverage(options, handbook)
+        return 0
     from dotleader.cockpit.running import run as run_through  # noqa: PLC0415
 
     done = run_through(handbook)
@@ -70,6 +77,20 @@ def run(options: Options) -> int:
 
     say(show(*timeline(done, cards), *(("", *summary(done)) if options.card is None else ())).splitlines())
     return 0
+
+
+def _coverage(options: Options, handbook: Handbook) -> None:
+    if options.card is not None or options.phase is not None:
+        raise CannotRun("`--coverage` is about all cards.", "Leave out `--card` and `--from`.")
+    from dotleader.tools.coverage_page import coverage, coverage_object  # noqa: PLC0415
+    from dotleader.tools.pages import show  # noqa: PLC0415
+
+    if options.form == "json":
+        import json  # noqa: PLC0415
+
+        say((json.dumps(coverage_object(handbook), indent=2),))
+    else:
+        say(show(*coverage(handbook)).splitlines())
 
 
 def _wanted(options: Options, done: Run) -> list[CardRun]:

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator
 from rich.console import RenderableType
 from rich.text import Text
 
+from dotleader.cockpit.panel import Way, places, way_of
 from dotleader.cockpit.state import Cockpit, State
 from dotleader.cockpit.timeline import CardRun, LineRun, Run
 from dotleader.cockpit.words import ends_with, said, standing
@@ -43,10 +44,13 @@ def _card(ran: CardRun, *, is_main: bool) -> Iterator[RenderableType]:
     yield dotted(Text(ran.card.title, style="bold"), Text(kind))
     if not is_main:
         yield labelled((("begins", prose(_standing(ran.before, ran.cockpit))),))
+    way = way_of(ran.card, ran.cockpit.controls, places(ran.cockpit.controls))
     rows = [row for line in ran.lines for row in _rows(line, ran.cockpit)]
     if rows:
         yield listed(rows)
     ends: list[tuple[str, Text]] = []
+    if way.distance:
+        ends.append(("hand", prose(_hand(way))))
     if ran.after:
         ends.append(("ends", prose(_standing(ran.after, ran.cockpit))))
     for go_to, states in ran.leaps:
@@ -54,6 +58,12 @@ def _card(ran: CardRun, *, is_main: bool) -> Iterator[RenderableType]:
     if not ends and not ends_with(ran):
         ends.append(("ends", prose("nowhere: no state comes out of it")))
     yield indented(labelled(ends), 0)
+
+
+def _hand(way: Way) -> str:
+    back = dict.fromkeys(reach.control.name for reach in (*way.turns, *way.returns))
+    said = f"{way.distance} mm over {counted(len({reach.place.panel for reach in way.reaches}), 'panel')}"
+    return f"{said}, back to {', '.join(back)}" if back else said
 
 
 def _leads(go_to: GoTo) -> str:
