@@ -92,9 +92,7 @@ RULE = Rule(
         "NASA CR-177549 (Degani and Wiener, 1990), appendix A, guideline 8, as read in a summary; guideline 10, "
         "critical items first, goes before it; how often is too often is our own measure"
     ),
-    mend=(
-        "Order the items as the controls stand, in one direction. `dotleader run --card TITLE` says how far the hand goes."
-    ),
+    mend=("Order the items as the controls stand. `dotleader run --card TITLE` says how far the hand goes."),
     bad=(BAD,),
     good=(GOOD_1, GOOD_2),
     check=check,
