@@ -65,7 +65,10 @@ class Offer:
 
 @record
 class Endurance:
-    """The worst that may come of a card for a failed alternator. `capacity` in ampere minutes, as it is taken."""
+    """The worst that may come of a card for a failed alternator. `capacity` in ampere minutes, as it is taken.
+
+    `offers` could be off from the card to the landing, `for_landing` stay off in it.
+    """
 
     card: Card
     capacity: Fraction
@@ -74,6 +77,7 @@ class Endurance:
     landing: Stage
     lasting: Lasting
     offers: tuple[Offer, ...]
+    for_landing: tuple[Offer, ...]
 
 
 def lasting(
@@ -127,6 +131,7 @@ class _Failing:
             self._landing(end),
             self._lasting(first, end),
             tuple(self._offers(first, end)),
+            tuple(self._for_landing(first, end)),
         )
 
     def _beginnings(self, card: Card) -> list[States]:
@@ -165,14 +170,15 @@ class _Failing:
             return off.values()
         return [min(states, key=self.loads.total)]
 
-    def _lasting(self, first: State, end: State, between: Fraction | None = None) -> Lasting:
-        landing = self._landing(end)
-        assert landing.minutes is not None
+    def _lasting(
+        self, first: State, end: State, between: Fraction | None = None, spared: Fraction = Fraction(0)
+    ) -> Lasting:
+        """With other amperes between, or some spared in the landing."""
         return lasting(
             self.capacity,
             (self.electrical.shed_after, self.loads.total(first)),
             self.loads.total(end) if between is None else between,
-            (landing.minutes, landing.amps),
+            (self.electrical.landing_takes, self._landing(end).amps - spared),
         )
 
     def _landing(self, end: State) -> Stage:
@@ -211,3 +217,14 @@ class _Failing:
             elif now.minutes is not None:
                 found.append(Offer(key, then.minutes - now.minutes))
         return sorted(found, key=lambda offer: (offer.minutes is not None, -(offer.minutes or 0)))
+
+    def _for_landing(self, first: State, end: State) -> list[Offer]:
+        """What the normal cards turn on for the landing, and what it would buy to leave it off."""
+        left = {one.control for one in self.loads.on(end)}
+        found: list[Offer] = []
+        now = self._lasting(first, end)
+        for one in self._landing(end).on:
+            then = self._lasting(first, end, spared=one.amps)
+            if one.control not in left and then.minutes is not None:
+                found.append(Offer(one.control, then.minutes - (now.minutes or 0)))
+        return sorted(found, key=lambda offer: -(offer.minutes or 0)) if now.minutes is not None else []

@@ -29,8 +29,13 @@ dotleader run HANDBOOK      work the cards through against the cockpit
 
   --card TITLE              this card only, of whatever kind
   --from PHASE              from this phase on
+  --to FILE                 draw, into a file that ends in .svg or .pdf: where
+                            each control stands in the course of the flight;
+                            with --card, the hand's way over the panel
   --coverage                which cards touch each control and each gauge,
                             in the place of the timeline
+  --loads                   what is on in each phase against what the alternator
+                            gives, and how long the battery lasts without it
   --as table                for people (default)
   --as json                 everything, for programs
   -h, --help                this text
@@ -48,7 +53,9 @@ def arguments(parser: Parser) -> None:
     parser.add_argument("handbook", nargs="?", metavar="HANDBOOK")
     parser.add_argument("--card", metavar="TITLE")
     parser.add_argument("--from", dest="phase", metavar="PHASE")
+    parser.add_argument("--to", metavar="FILE")
     parser.add_argument("--coverage", action="store_true")
+    parser.add_argument("--loads", action="store_true")
     parser.choice("--as", FORMS, dest="form", default="table")
 
 
@@ -63,10 +70,18 @@ def run(options: Options) -> int:
     if options.coverage:
         _coverage(options, handbook)
         return 0
+    if options.loads:
+        _loads(options, handbook)
+        return 0
     from dotleader.cockpit.running import run as run_through  # noqa: PLC0415
 
     done = run_through(handbook)
     cards = _wanted(options, done)
+    if options.to is not None:
+        from dotleader.tools.run_drawing import draw  # noqa: PLC0415
+
+        say((draw(options.to, handbook, done, cards, hand=options.card is not None),))
+        return 0
     if options.form == "json":
         from dotleader.report.timeline_json import timeline_json  # noqa: PLC0415
 
@@ -82,6 +97,8 @@ def run(options: Options) -> int:
 def _coverage(options: Options, handbook: Handbook) -> None:
     if options.card is not None or options.phase is not None:
         raise CannotRun("`--coverage` is about all cards.", "Leave out `--card` and `--from`.")
+    if options.to is not None:
+        raise CannotRun("`--coverage` is a table and not drawn.", "Leave out `--to`, or `--coverage`.")
     from dotleader.tools.coverage_page import coverage, coverage_object  # noqa: PLC0415
     from dotleader.tools.pages import show  # noqa: PLC0415
 
@@ -91,6 +108,28 @@ def _coverage(options: Options, handbook: Handbook) -> None:
         say((json.dumps(coverage_object(handbook), indent=2),))
     else:
         say(show(*coverage(handbook)).splitlines())
+
+
+def _loads(options: Options, handbook: Handbook) -> None:
+    if options.card is not None or options.phase is not None or options.coverage:
+        raise CannotRun("`--loads` is about a whole flight.", "Leave out `--card`, `--from` and `--coverage`.")
+    electrical = handbook.electrical
+    if electrical is None:
+        raise CannotRun(
+            "This handbook does not describe its electrical system.",
+            "Add an `electrical` block with `alternator .... 40 A  from kit manual` and the like.",
+        )
+    from dotleader.cockpit.running import run as run_through  # noqa: PLC0415
+    from dotleader.tools.loads_page import loads_object, loads_page  # noqa: PLC0415
+    from dotleader.tools.pages import show  # noqa: PLC0415
+
+    done = run_through(handbook)
+    if options.form == "json":
+        import json  # noqa: PLC0415
+
+        say((json.dumps(loads_object(handbook, electrical, done), indent=2),))
+    else:
+        say(show(*loads_page(handbook, electrical, done)).splitlines())
 
 
 def _wanted(options: Options, done: Run) -> list[CardRun]:
