@@ -7,7 +7,7 @@ from typing import TypeAlias
 
 from dotleader.handbook.amounts.numerals import NumberTrouble, read_number
 from dotleader.handbook.amounts.units import Unit, find_unit, like
-from dotleader.handbook.answer_help import help_for, is_remark
+from dotleader.handbook.answer_help import fix_for, help_for, is_remark
 from dotleader.handbook.cards import Aim, Move, Phrase
 from dotleader.handbook.ledger import Ledger, part_of
 from dotleader.handbook.model import Control, Gauge
@@ -140,6 +140,7 @@ class Answers:
             f"`{control.name}` has no position `{text}`.",
             help_for(text, control.positions, self.owners),
             declared,
+            fix=fix_for(text, spot, control.positions),
         )
 
 

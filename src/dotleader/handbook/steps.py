@@ -22,7 +22,7 @@ from dotleader.handbook.cards import (
     Step,
 )
 from dotleader.handbook.gather import At
-from dotleader.handbook.ledger import Ledger, offered
+from dotleader.handbook.ledger import Ledger
 from dotleader.handbook.model import Gauge
 from dotleader.handbook.phrases import Phrases
 from dotleader.handbook.readings import Readings
@@ -230,15 +230,13 @@ class Steps:
         if key in self.titles:
             self.ledger.mention("card", key, spot)
             return key
-        self.ledger.say(
+        self.ledger.say_unknown(
             "unknown-card",
             spot,
             f"There is no card `{words.text}`.",
-            offered(
-                words.text,
-                self.titles.values(),
-                "Write its title as it stands after `emergency`, `abnormal` or `normal`.",
-            ),
+            words.text,
+            self.titles.values(),
+            "Write its title as it stands after `emergency`, `abnormal` or `normal`.",
         )
         return ""
 

@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from functools import cache
 from typing import TYPE_CHECKING
 
 from dotleader.cockpit.running import run
 from dotleader.handbook.model import Handbook
+from dotleader.rules.lines import Lines, lines_of
+from dotleader.rules.thresholds import Limits
 from dotleader.source.record import record
 
 if TYPE_CHECKING:  # laying out is paid for only where it is asked for
@@ -18,21 +21,27 @@ if TYPE_CHECKING:  # laying out is paid for only where it is asked for
 class Subject:
     """`continued` lays out the checklists that do not stay on one face; None where the stock is none to stand on.
 
-    `run` works the cards through, once for all rules that ask.
+    `limits` are the thresholds of the rules, as the handbook sets them. `run` works the cards through and `lines`
+    sorts their lines by kind, each once for all rules that ask.
     """
 
     handbook: Handbook
     run: Callable[[], Run]
+    lines: Callable[[], Lines]
+    limits: Limits
     continued: Callable[[], Sequence[LaidCard]] | None = None
 
 
 def subject_of(handbook: Handbook, continued: Callable[[], Sequence[LaidCard]] | None = None) -> Subject:
     """What rules are asked with; the cards are worked through when the first rule wants it."""
-    done: list[Run] = []
+    ran, sorted_lines = cache(lambda: run(handbook)), cache(lambda: lines_of(handbook))
+    return Subject(handbook, ran, sorted_lines, _limits(handbook), continued)
 
-    def once() -> Run:
-        if not done:
-            done.append(run(handbook))
-        return done[0]
 
-    return Subject(handbook, once, continued)
+def _limits(handbook: Handbook) -> Limits:
+    if not handbook.settings:
+        return Limits()
+    # Only a handbook that sets something pays for this import.
+    from dotleader.rules.settings import limits_of  # noqa: PLC0415
+
+    return limits_of(handbook.settings)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from dotleader.handbook.model import Handbook
@@ -10,7 +11,8 @@ from dotleader.handbook.resolve import resolve
 from dotleader.page.lay.checklists import Checklists
 from dotleader.rules.checks import check
 from dotleader.rules.subject import subject_of
-from dotleader.source.finding import Finding
+from dotleader.source.finding import Finding, Suppressed
+from dotleader.syntax.tree import File
 from dotleader.tools.files import STDIN, Files
 
 IMPOSSIBLE = frozenset({"impossible-stock"})
@@ -20,12 +22,15 @@ IMPOSSIBLE = frozenset({"impossible-stock"})
 class Linted(NamedTuple):
     """`findings` of all stages, settled: each fault once, suppressions applied, in order.
 
-    `checklists` lays the cards out when it is asked; None where the stock is impossible.
+    `checklists` lays the cards out when it is asked; None where the stock is impossible. `suppressed` are findings
+    that somebody has decided about, `trees` the files as parsed.
     """
 
     handbook: Handbook
     findings: list[Finding]
     checklists: Checklists | None
+    suppressed: list[Suppressed]
+    trees: Sequence[File]
 
 
 def lint_handbook(main: str, files: Files) -> Linted:
@@ -35,6 +40,7 @@ def lint_handbook(main: str, files: Files) -> Linted:
     resolved = resolve(read.value, name, files.reader(folder))
     handbook, trees = resolved.value
 
+    suppressed: list[Suppressed] = []
     possible = IMPOSSIBLE.isdisjoint(finding.rule for finding in resolved.findings)
     laid = Checklists(handbook) if possible else None
     findings = [
@@ -42,9 +48,9 @@ def lint_handbook(main: str, files: Files) -> Linted:
         *resolved.findings,
         *check(subject_of(handbook, (lambda: laid.continued) if laid else None)),
     ]
-    if findings or any("llow" in tree.source.text for tree in trees):
+    if findings or handbook.settings or any("llow" in tree.source.text for tree in trees):
         # What is known of every rule is needed only where there is something to say.
-        from dotleader.rules.settling import settle  # noqa: PLC0415
+        from dotleader.rules.settling import settled  # noqa: PLC0415
 
-        findings = settle(findings, trees)
-    return Linted(handbook, findings, laid)
+        findings, suppressed = settled(findings, trees, handbook.settings)
+    return Linted(handbook, findings, laid, suppressed, trees)

@@ -167,4 +167,5 @@ RULE = Rule(
     bad=(BAD,),
     good=(GOOD,),
     check=check,
+    confidence="medium",
 )

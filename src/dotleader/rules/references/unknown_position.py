@@ -66,4 +66,5 @@ RULE = Rule(
     ),
     good=(GOOD,),
     found_by="resolving",
+    fix="unsafe",
 )

@@ -83,4 +83,5 @@ RULE = Rule(
     bad=(BAD,),
     good=(GOOD,),
     check=check,
+    fix="unsafe",
 )

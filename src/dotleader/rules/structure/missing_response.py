@@ -49,4 +49,5 @@ RULE = Rule(
     ),
     good=(GOOD,),
     found_by="parsing",
+    fix="unsafe",
 )

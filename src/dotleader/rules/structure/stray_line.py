@@ -52,4 +52,5 @@ RULE = Rule(
     ),
     good=(GOOD,),
     found_by="parsing",
+    fix="unsafe",
 )

@@ -57,4 +57,5 @@ RULE = Rule(
     ),
     good=(GOOD,),
     found_by="parsing",
+    fix="safe",
 )
