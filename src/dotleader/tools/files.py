@@ -24,6 +24,9 @@ class Files:
 
     def __init__(self) -> None:
         self._read: dict[str, Outcome[SourceText]] = {}
+        self._piped = b""
+        self.paths: dict[str, str] = {}
+        """By the name under which a source is shown, the path that it was read from."""
 
     def named(self, path: str) -> Outcome[SourceText]:
         """A file the user named, or standard input. Raises CannotRun where it cannot be read."""
@@ -51,7 +54,21 @@ class Files:
             if isinstance(data, str):
                 return data
             self._read[key] = decode(shown_name(path), data)
+            self.paths[self._read[key].value.name] = path
+            if path == STDIN:
+                self._piped = data
         return self._read[key]
+
+    def with_text(self, name: str, text: str) -> None:
+        """Take another text for a source that was read; nothing is written."""
+        path = self.paths[name]
+        key = path if path == STDIN else os.path.abspath(path)
+        self._read[key] = Outcome(SourceText(name, text), self._read[key].findings)
+
+    def bytes_now(self, name: str) -> bytes:
+        """What is in the file of a source now. Raises CannotRun where it cannot be read any more."""
+        path = self.paths[name]
+        return self._piped if path == STDIN else bytes_of(path)
 
 
 def shown_name(path: str) -> str:
