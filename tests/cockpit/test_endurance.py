@@ -10,13 +10,16 @@ from fractions import Fraction
 
 import pytest
 
-from dotleader.cockpit.endurance import CAPACITY_SHARE, Endurance, Lasting, endurances, lasting
+from dotleader.cockpit.endurance import Endurance, Lasting, endurances, lasting
 from dotleader.cockpit.running import run
+from dotleader.rules.thresholds import BY_NAME
 from tests.handbook.texts import resolved
+
+SHARE = Fraction(BY_NAME["battery-too-small"].default, 100)
 
 
 def test_the_example_of_the_installation_manual() -> None:
-    capacity = 35 * 60 * CAPACITY_SHARE
+    capacity = 35 * 60 * SHARE
     assert capacity == 1575
     found = lasting(capacity, (Fraction(5), Fraction("43.5")), Fraction("34.0"), (Fraction(10), Fraction("48.1")))
     assert found.minutes == 5 + Fraction("876.5") / 34 + 10
@@ -95,7 +98,7 @@ def worst(failure: str = SHED, **changes: str) -> Endurance:
         text = text.replace(old.replace("_", " "), new)
     handbook, findings = resolved(text)
     assert not findings, findings
-    (found,) = endurances(handbook, run(handbook))
+    (found,) = endurances(handbook, run(handbook), SHARE)
     return found
 
 
@@ -162,4 +165,4 @@ def test_too_small_a_battery_has_no_minutes() -> None:
 )
 def test_nothing_is_asked_where_not_everything_is_declared(gone: str) -> None:
     handbook, _ = resolved(BOOK.format(failure=SHED).replace(gone, ""))
-    assert endurances(handbook, run(handbook)) == ()
+    assert endurances(handbook, run(handbook), SHARE) == ()

@@ -11,7 +11,7 @@ import pytest
 
 from dotleader.cockpit.electric_words import load, minutes, rating, share
 from dotleader.cockpit.loads import Loads
-from dotleader.cockpit.peaks import CONTINUOUS_SHARE, most, peaks
+from dotleader.cockpit.peaks import most, peaks
 from dotleader.cockpit.running import run
 from tests.handbook.texts import resolved
 from tests.rules.pipeline import findings_of
@@ -169,7 +169,6 @@ def rules(text: str) -> list[str]:
 
 
 def test_of_60_amperes_48_are_for_long() -> None:
-    assert 60 * CONTINUOUS_SHARE == 48
     assert rules(FLIGHT.format(heat="28.0 A")) == []
     assert rules(FLIGHT.format(heat="28.1 A")) == ["alternator-overloaded"]
 
@@ -186,3 +185,7 @@ def test_rounding_never_makes_more_of_it() -> None:
     assert rating(Fraction(100, 3)) == "33.33 A"
     assert minutes(Fraction("40.99")) == "40 min"
     assert minutes(Fraction("7.59")) == "7.5 min"
+
+
+def test_a_handbook_may_set_the_share() -> None:
+    assert rules(FLIGHT.format(heat="28.1 A") + "rules\n  alternator-overloaded ... 90 %\n") == []

@@ -2,7 +2,8 @@
 
 Worked as phases: what is on in cruise until the card is done, what it leaves on until the landing, and what the
 normal cards turn on again for the landing. The method is that of an installation manual's emergency-power example
-(doc. 190-02246-10 rev. 11, page 3-38); it takes three quarters of the capacity that stands on the battery.
+(doc. 190-02246-10 rev. 11, page 3-38); it takes three quarters of the capacity that stands on the battery, because a
+battery ages and is not always full.
 """
 
 from __future__ import annotations
@@ -17,9 +18,6 @@ from dotleader.cockpit.walking import Origin, States, Walk, joined
 from dotleader.handbook.cards import Card, Item
 from dotleader.handbook.model import Electrical, Handbook
 from dotleader.source.record import record
-
-CAPACITY_SHARE = Fraction(75, 100)
-"""What is taken of a battery's capacity: it ages, and is not always full."""
 
 _CRUISING = ("cruise", "climb", "descent", "approach", "takeoff", "landing")
 """Where a failure begins: the first of these phases in which the alternator feeds."""
@@ -93,22 +91,24 @@ def lasting(
     return Lasting(before[0] + left / between + landing[0])
 
 
-def endurances(handbook: Handbook, run: Run) -> tuple[Endurance, ...]:
-    """One for each card that is declared for a failed alternator and can be worked through."""
+def endurances(handbook: Handbook, run: Run, share: Fraction) -> tuple[Endurance, ...]:
+    """One for each card that is declared for a failed alternator and can be worked through.
+
+    `share` is what is taken of the battery's capacity.
+    """
     electrical = handbook.electrical
     if electrical is None or electrical.battery is None or electrical.alternator is None:
         return ()
-    failing = _Failing(handbook, run, electrical)
+    failing = _Failing(handbook, run, electrical, electrical.battery.amount * 60 * share)
     found = (failing.worst(handbook.by_key[key]) for key in electrical.when_it_fails if key in handbook.by_key)
     return tuple(one for one in found if one is not None)
 
 
 class _Failing:
-    def __init__(self, handbook: Handbook, run: Run, electrical: Electrical) -> None:
+    def __init__(self, handbook: Handbook, run: Run, electrical: Electrical, capacity: Fraction) -> None:
         self.handbook, self.run, self.electrical = handbook, run, electrical
         self.loads = Loads(electrical, run.cockpit)
-        assert electrical.battery is not None
-        self.capacity = electrical.battery.amount * 60 * CAPACITY_SHARE
+        self.capacity = capacity
         self.down = [(ran.card, ran.phase in _LANDING) for ran in run.main if ran.phase in _DOWN]
         self.landings: dict[State, Stage] = {}
 

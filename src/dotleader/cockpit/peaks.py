@@ -12,9 +12,6 @@ from dotleader.cockpit.walking import Origin, States, Walk
 from dotleader.handbook.cards import Card, Item
 from dotleader.source.record import record
 
-CONTINUOUS_SHARE = Fraction(80, 100)
-"""What an alternator should give for long, where nothing shows its load: FAA AC 43.13-1B par. 11-35, page 11-12."""
-
 
 @record
 class Peak:

@@ -9,11 +9,12 @@ from rich.console import RenderableType
 from rich.text import Text
 
 from dotleader.cockpit.electric_words import listed_loads, load, minutes, name_of, rating, share
-from dotleader.cockpit.endurance import CAPACITY_SHARE, Endurance, Offer, Stage, endurances
+from dotleader.cockpit.endurance import Endurance, Offer, Stage, endurances
 from dotleader.cockpit.loads import Loads, On
-from dotleader.cockpit.peaks import CONTINUOUS_SHARE, Peak, most, peaks
+from dotleader.cockpit.peaks import Peak, most, peaks
 from dotleader.cockpit.timeline import Run
 from dotleader.handbook.model import Electrical, Handbook
+from dotleader.rules.settings import limits_of
 from dotleader.tools.pages import dotted, indented, listed, prose, terminal
 
 SIDE_LINE = "side line"
@@ -21,8 +22,9 @@ SIDE_LINE = "side line"
 
 def loads_page(handbook: Handbook, electrical: Electrical, done: Run) -> Iterator[RenderableType]:
     """The table of the phases, then a battery for each card that is declared for a failed alternator."""
-    yield from _table(handbook, electrical, done)
-    found = endurances(handbook, done)
+    limits = limits_of(handbook.settings)
+    yield from _table(handbook, electrical, done, limits.exact("alternator-overloaded") / 100)
+    found = endurances(handbook, done, limits.exact("battery-too-small") / 100)
     for one in found:
         yield ""
         yield from _battery(one, handbook, electrical)
@@ -32,11 +34,15 @@ def loads_page(handbook: Handbook, electrical: Electrical, done: Run) -> Iterato
         yield prose(f"How long the battery lasts without the alternator is not worked out: {missing}.")
 
 
-def _table(handbook: Handbook, electrical: Electrical, done: Run) -> Iterator[RenderableType]:
+def _table(handbook: Handbook, electrical: Electrical, done: Run, share_of: Fraction) -> Iterator[RenderableType]:
     alternator = electrical.alternator
+    limit = Fraction(0)
+    if alternator is not None:
+        limit = alternator.amount * (1 if electrical.read_on else share_of)
     gives = Text("no alternator declared")
     if alternator is not None:
-        gives = Text(f"alternator {rating(alternator.amount)}, of which 80 % are {_limit(electrical)}")
+        part = f"read on {handbook.gauges[electrical.read_on].name}" if electrical.read_on else _part(share_of, limit)
+        gives = Text(f"alternator {rating(alternator.amount)}, {part}")
     yield dotted(Text("The most that is on at once", style="bold"), gives)
     found = peaks(Loads(electrical, done.cockpit), done)
     by_phase: dict[str, list[Peak]] = {}
@@ -48,10 +54,10 @@ def _table(handbook: Handbook, electrical: Electrical, done: Run) -> Iterator[Re
         highest = max(some, key=lambda peak: (peak.fed, peak.amps))
         if not highest.amps:
             continue
-        rows.append((phase, _sum(highest, electrical), prose(_changed(before, highest.on, handbook))))
+        rows.append((phase, _sum(highest, electrical, limit), prose(_changed(before, highest.on, handbook))))
         before = highest.on
         if len(some) > 1:
-            rows += [(f"  {peak.card.title}", _sum(peak, electrical), Text("")) for peak in some]
+            rows += [(f"  {peak.card.title}", _sum(peak, electrical, limit), Text("")) for peak in some]
     yield listed(rows)
     top = most(found)
     if top is not None:
@@ -68,19 +74,17 @@ def _table(handbook: Handbook, electrical: Electrical, done: Run) -> Iterator[Re
         yield indented(prose(f"Only while it moves, and in no sum: {', '.join(moving)}."))
 
 
-def _limit(electrical: Electrical) -> str:
-    assert electrical.alternator is not None
-    return rating(electrical.alternator.amount * CONTINUOUS_SHARE)
+def _part(share_of: Fraction, limit: Fraction) -> str:
+    return f"of which {share(share_of, Fraction(1))} are {rating(limit)}"
 
 
-def _sum(peak: Peak, electrical: Electrical) -> Text:
+def _sum(peak: Peak, electrical: Electrical, limit: Fraction) -> Text:
     if not peak.amps:
         return Text("nothing", style="dim")
     if not peak.fed or electrical.alternator is None:
         return Text(f"{load(peak.amps)} battery", style="dim")
-    over = peak.amps > electrical.alternator.amount * CONTINUOUS_SHARE
     of = share(peak.amps, electrical.alternator.amount)
-    return Text(f"{load(peak.amps)} {of:>5}", style="bold yellow" if over else "bold")
+    return Text(f"{load(peak.amps)} {of:>5}", style="bold yellow" if peak.amps > limit else "bold")
 
 
 def _changed(before: tuple[On, ...], on: tuple[On, ...], handbook: Handbook) -> str:
@@ -99,7 +103,8 @@ def _changed(before: tuple[On, ...], on: tuple[On, ...], handbook: Handbook) -> 
 
 def _battery(found: Endurance, handbook: Handbook, electrical: Electrical) -> Iterator[RenderableType]:
     assert electrical.battery is not None
-    amount = f"battery {_hours(electrical.battery.amount)}, of which 75 % are {_hours(found.capacity / 60)}"
+    part = share(found.capacity / 60, electrical.battery.amount)
+    amount = f"battery {_hours(electrical.battery.amount)}, of which {part} are {_hours(found.capacity / 60)}"
     yield dotted(Text(found.card.title, style="bold"), Text(amount))
     lasting, wanted = found.lasting, electrical.must_last
     left = None
@@ -175,13 +180,15 @@ def _missing(electrical: Electrical) -> str:
 
 def loads_object(handbook: Handbook, electrical: Electrical, done: Run) -> dict[str, object]:
     """For programs: amperes and minutes as decimals, not rounded to a safe side."""
+    limits = limits_of(handbook.settings)
     found = peaks(Loads(electrical, done.cockpit), done)
+    failed = endurances(handbook, done, limits.exact("battery-too-small") / 100)
     alternator, battery = electrical.alternator, electrical.battery
     return {
         "alternator_amperes": None if alternator is None else float(alternator.amount),
-        "continuous_share": float(CONTINUOUS_SHARE),
+        "continuous_share": float(limits.exact("alternator-overloaded") / 100),
         "battery_ampere_hours": None if battery is None else float(battery.amount),
-        "battery_share": float(CAPACITY_SHARE),
+        "battery_share": float(limits.exact("battery-too-small") / 100),
         "cards": [
             {
                 "title": peak.card.title,
@@ -193,7 +200,7 @@ def loads_object(handbook: Handbook, electrical: Electrical, done: Run) -> dict[
             }
             for peak in found
         ],
-        "alternator_failed": [_battery_object(one, handbook, electrical) for one in endurances(handbook, done)],
+        "alternator_failed": [_battery_object(one, handbook, electrical) for one in failed],
     }
 
 

@@ -41,10 +41,10 @@ def check(subject: Subject) -> Iterator[Finding]:
     # Only a handbook that asks for it pays for these imports.
     from dotleader.cockpit.electric_words import listed_loads, load, rating, share  # noqa: PLC0415
     from dotleader.cockpit.loads import Loads  # noqa: PLC0415
-    from dotleader.cockpit.peaks import CONTINUOUS_SHARE, most, peaks  # noqa: PLC0415
+    from dotleader.cockpit.peaks import most, peaks  # noqa: PLC0415
 
     alternator = electrical.alternator
-    limit = alternator.amount * (1 if electrical.read_on else CONTINUOUS_SHARE)
+    limit = alternator.amount * (1 if electrical.read_on else subject.limits.exact(RULE.name) / 100)
     run = subject.run()
     found = peaks(Loads(electrical, run.cockpit), run)
     peak = most(found)

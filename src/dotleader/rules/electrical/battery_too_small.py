@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from dotleader.handbook.cards import Unread
+from dotleader.handbook.walking import every_step
 from dotleader.rules.rule import Example, Rule
 from dotleader.rules.subject import Subject
 from dotleader.source.finding import Finding, Related, Severity
@@ -53,9 +55,10 @@ def check(subject: Subject) -> Iterator[Finding]:
     from dotleader.cockpit.endurance import endurances  # noqa: PLC0415
 
     controls = subject.handbook.controls
-    for found in endurances(subject.handbook, subject.run()):
+    for found in endurances(subject.handbook, subject.run(), subject.limits.exact(RULE.name) / 100):
         lasting = found.lasting
-        if lasting.reaches(electrical.must_last):
+        unread = any(isinstance(step, Unread) for step in every_step(found.card.steps))
+        if unread or lasting.reaches(electrical.must_last):  # what could not be read may be what is turned off
             continue
         lasts = "is flat before the landing is over"
         if lasting.minutes is not None:
