@@ -3,20 +3,21 @@
 from __future__ import annotations
 
 import os
-import stat
 import sys
 from typing import TYPE_CHECKING
 
-from dotleader.source.decode import LARGEST, decode
+from dotleader.source.decode import decode
 from dotleader.source.outcome import Outcome
 from dotleader.source.text import SourceText
-from dotleader.tools.cannot_run import CannotRun, because
+from dotleader.tools import world
+from dotleader.tools.cannot_run import CannotRun
+from dotleader.tools.world import LARGEST, TOO_LARGE
 
 if TYPE_CHECKING:  # only its type is needed, and `format` does without all that it imports
     from dotleader.handbook.gather import Read
 
 STDIN = "-"
-ENDING = ".cards"
+ENDING = world.ENDING
 
 
 class Files:
@@ -37,11 +38,11 @@ class Files:
 
     def reader(self, folder: str) -> Read:
         """Reads what a handbook in `folder` includes, by paths from there with forward slashes."""
-        inside = os.path.realpath(folder or ".")
+        inside = world.real(folder or ".")
 
         def read(target: str) -> Outcome[SourceText] | str:
             path = os.path.join(folder, *target.split("/"))
-            if "\0" not in path and not _within(os.path.realpath(path), inside):
+            if "\0" not in path and not _within(world.real(path), inside):
                 return "it is a link that leads out of the handbook's folder"
             return self._of(path, named=False)
 
@@ -86,9 +87,10 @@ def standard_input() -> bytes:
     """All of standard input. Raises CannotRun where it is larger than what is read."""
     if sys.stdin is None:
         raise CannotRun("There is no standard input to read.")
+    world.spoil()
     data = sys.stdin.buffer.read(LARGEST + 1)
     if len(data) > LARGEST:
-        raise CannotRun(f"Standard input cannot be read: {_too_large()}.")
+        raise CannotRun(f"Standard input cannot be read: {TOO_LARGE}.")
     return data
 
 
@@ -104,41 +106,7 @@ def _bytes(path: str, *, named: bool) -> bytes | str:
     """What is in a file, or why it cannot be read. What is only included must be a plain file; it could hang else."""
     if path == STDIN:
         return standard_input()
-    try:
-        about = os.stat(path)
-        if stat.S_ISDIR(about.st_mode):
-            return "it is a folder"
-        if not named and not stat.S_ISREG(about.st_mode):
-            return "it is not a plain file"
-        if about.st_size > LARGEST:
-            return _too_large()
-        with open(path, "rb") as file:
-            data = file.read(LARGEST + 1)
-    except (FileNotFoundError, NotADirectoryError):
-        return "there is no such file" + _near(path)
-    except OSError as error:
-        return because(error)
-    except ValueError:  # a NUL in the name
-        return "no file can have this name"
-    return data if len(data) <= LARGEST else _too_large()
-
-
-def _too_large() -> str:
-    return f"it is larger than {LARGEST // 1_000_000} MB, which is not read"
-
-
-def _near(path: str) -> str:
-    """A file in the same folder that may be meant."""
-    folder, name = os.path.split(path)
-    try:
-        others = os.listdir(folder or ".")
-    except OSError:
-        return ""
-    wanted = name.casefold()
-    for other in sorted(others):
-        if other != name and other.casefold() in (wanted, wanted + ENDING):
-            return f", but there is `{other}`"
-    return ""
+    return world.read_named(path) if named else world.read_plain(path)
 
 
 def _within(path: str, folder: str) -> bool:
