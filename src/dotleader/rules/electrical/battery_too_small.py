@@ -102,4 +102,5 @@ RULE = Rule(
     bad=(BAD,),
     good=(GOOD,),
     check=check,
+    confidence="medium",
 )

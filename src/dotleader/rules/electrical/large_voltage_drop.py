@@ -71,4 +71,5 @@ RULE = Rule(
     bad=(BAD,),
     good=(GOOD,),
     check=check,
+    confidence="medium",
 )

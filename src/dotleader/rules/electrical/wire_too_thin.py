@@ -83,4 +83,5 @@ RULE = Rule(
     bad=(BAD, UNSAID),
     good=(GOOD, RATED),
     check=check,
+    confidence="medium",
 )
