@@ -105,6 +105,10 @@ def test_what_a_battery_cannot_have(row: str, finding: tuple[str, str]) -> None:
         ("electrical\n  alternator ... 40 A\n", [("value-without-source", "alternator")]),
         ("electrical from nowhere\n  alternator ... 40 A\n", [("unknown-source", "nowhere")]),
         ("electrical from unverified\n  alternator ... 0 A\n", [("unreadable-value", "0 A")]),
+        (
+            "electrical from unverified\n  alternator ... 40 A\n  generator ... 20 A\n",
+            [("name-used-twice", "generator")],
+        ),
         ("electrical from unverified\n  alternater ... 40 A\n", [("unknown-property", "alternater")]),
         (
             "electrical from unverified\n  alternator ... 40 A\n    read on ... Ammeter\n    when it fails ... Dark\n",

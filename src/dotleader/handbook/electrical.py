@@ -19,6 +19,7 @@ from dotleader.syntax.tree import Line, Row
 ROWS = {
     "system": "system .... 14 V",
     "alternator": "alternator .... 40 A  from kit manual",
+    "generator": "generator .... 20 A  from kit manual",
     "battery": "battery .... 16 Ah  from kit manual",
     "always on": "always on .... 1.2 A  from systems tests",
     "wires rated": "wires rated .... 150 degC",
@@ -35,10 +36,11 @@ BELOW_BATTERY = {
     "must last": "must last .... 30 min",
 }
 _UNITS = {
-    "system": "V", "alternator": "A", "battery": "Ah", "always on": "A", "wires rated": "degC",
+    "system": "V", "alternator": "A", "generator": "A", "battery": "Ah", "always on": "A", "wires rated": "degC",
     "shed after": "min", "landing takes": "min", "must last": "min",
 }  # fmt: skip
-_SOURCED = ("alternator", "battery", "always on")
+_SOURCED = ("alternator", "generator", "battery", "always on")
+_BELOW = {"alternator": BELOW_ALTERNATOR, "generator": BELOW_ALTERNATOR, "battery": BELOW_BATTERY}
 _MAY_REPEAT = ("needs", "when it fails")
 
 
@@ -61,11 +63,11 @@ class _Block:
 
     def electrical(self) -> Electrical:
         check_head_source(self.at, self.numbers.sources, self.ledger)
-        below: dict[str, list[tuple[str, Row]]] = {"alternator": [], "battery": []}
+        below: dict[str, list[tuple[str, Row]]] = {key: [] for key in _BELOW}
         lines = [line for line in self.at.block.lines if isinstance(line.body, Row)]
         for line, key, row in self._rows(lines, ROWS, "An electrical block"):
             self._number(key, row)
-            known = {"alternator": BELOW_ALTERNATOR, "battery": BELOW_BATTERY}.get(key, {})
+            known = _BELOW.get(key, {})
             children = [child for child in line.children if isinstance(child.body, Row)]
             below.setdefault(key, []).extend(
                 (name, child) for _, name, child in self._rows(children, known, f"`{row.left.text}`")
@@ -73,13 +75,14 @@ class _Block:
         for key, row in below["battery"]:
             if key != "needs":
                 self._number(key, row)
-        read_on = [self._gauge(row) for key, row in below["alternator"] if key == "read on"]
-        fails = [self._card(row) for key, row in below["alternator"] if key == "when it fails"]
+        alternator = "alternator" if "alternator" in self.amounts else "generator"
+        read_on = [self._gauge(row) for key, row in below[alternator] if key == "read on"]
+        fails = [self._card(row) for key, row in below[alternator] if key == "when it fails"]
         times = {name: self.amounts[key] for key, name in _TIMES.items() if key in self.amounts}
         return Electrical(
             spot=self.at.spot(self.at.block.head.span),
             volts=self.amounts.get("system") or None,
-            alternator=self._supply("alternator", below["alternator"]),
+            alternator=self._supply(alternator, below[alternator]),
             battery=self._supply("battery", below["battery"]),
             always_on=self.amounts.get("always on", Fraction(0)),
             wires_rated=self.amounts.get("wires rated"),
@@ -102,10 +105,10 @@ class _Block:
                 help_ = f"{what} has {has}." if known else f"{what} has nothing below it."
                 message = f"`{row.left.text}` is nothing that can be said here."
                 self.ledger.say("unknown-property", spot, message, offered(key, known, help_))
-            elif key in first and key not in _MAY_REPEAT:
-                self.ledger.again("The row", row.left.text, spot, first[key])
+            elif _once(key) in first and key not in _MAY_REPEAT:
+                self.ledger.again("The row", row.left.text, spot, first[_once(key)])
             else:
-                first.setdefault(key, spot)
+                first.setdefault(_once(key), spot)
                 found.append((line, key, row))
         return found
 
@@ -118,7 +121,7 @@ class _Block:
         except UnworkableError:
             return
         origin = origin_of(value.source, self.at.block.head.source, self.at, self.numbers.sources, self.ledger)
-        if found is None or (not found[0] and key in ("system", "alternator", "battery")):
+        if found is None or (not found[0] and key in ("system", *_BELOW)):
             help_ = f"Write it like `{(ROWS | BELOW_BATTERY)[key]}`."
             self.ledger.say("unreadable-value", spot, f"`{row.right.text}` cannot be read after `{key}`.", help_)
             return
@@ -137,7 +140,7 @@ class _Block:
             for name, row in below
             if name == "needs" and row.right is not None
         ]
-        return Supply(self.amounts[key], tuple(needs), self.spots[key]) if key in self.amounts else None
+        return Supply(key, self.amounts[key], tuple(needs), self.spots[key]) if key in self.amounts else None
 
     def _gauge(self, row: Row) -> str:
         assert row.right is not None
@@ -165,3 +168,8 @@ class _Block:
 
 
 _TIMES = {"shed after": "shed_after", "landing takes": "landing_takes", "must last": "must_last"}
+
+
+def _once(key: str) -> str:
+    """An alternator and a generator are one thing here."""
+    return "alternator" if key == "generator" else key

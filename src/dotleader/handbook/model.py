@@ -133,8 +133,10 @@ class Control:
 
 @record
 class Supply:
-    """An alternator (`amount` in A) or a battery (in Ah). It feeds while all that it needs holds."""
+    """An alternator (`amount` in A), also called a generator, or a battery (in Ah). It feeds while all that it needs
+    holds."""
 
+    name: str
     amount: Fraction
     needs: tuple[Need, ...]
     spot: Spot

@@ -39,10 +39,10 @@ def _table(handbook: Handbook, electrical: Electrical, done: Run, share_of: Frac
     limit = Fraction(0)
     if alternator is not None:
         limit = alternator.amount * (1 if electrical.read_on else share_of)
-    gives = Text("no alternator declared")
+    gives = Text("no alternator is declared")
     if alternator is not None:
         part = f"read on {handbook.gauges[electrical.read_on].name}" if electrical.read_on else _part(share_of, limit)
-        gives = Text(f"alternator {rating(alternator.amount)}, {part}")
+        gives = Text(f"{alternator.name} {rating(alternator.amount)}, {part}")
     yield dotted(Text("The most that is on at once", style="bold"), gives)
     found = peaks(Loads(electrical, done.cockpit), done)
     by_phase: dict[str, list[Peak]] = {}

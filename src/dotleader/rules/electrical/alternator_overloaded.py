@@ -52,13 +52,13 @@ def check(subject: Subject) -> Iterator[Finding]:
         return
     controls = subject.handbook.controls
     over = [one.card.title for one in found if one.fed and one.amps > limit and one is not peak]
-    also = f" So it is, with less, on {_cards(over)}." if over else ""
+    also = f" More than {rating(limit)} are on at once on {_cards(over)}, too." if over else ""
     where = peak.item.spot if peak.item is not None else peak.card.spot
     yield Finding(
         RULE.name,
         alternator.spot,
         f"On `{peak.card.title}` {load(peak.amps)} are on at once, {share(peak.amps, alternator.amount)} of what the "
-        f"alternator gives.{also}",
+        f"{alternator.name} gives.{also}",
         f"Leave off what is not needed there, or see that it stays within {rating(limit)}. "
         f"Most is drawn by {listed_loads(peak.on, controls, 4)}.",
         (Related(where, f"Here {load(peak.amps)} are reached."),),

@@ -43,8 +43,8 @@ def check(subject: Subject) -> Iterator[Finding]:
             yield Finding(
                 RULE.name,
                 found.wire.spot,
-                f"Along {wire_name(found.wire.gauge)} to `{found.control.name}` {loss(found.volts)} are lost to "
-                f"{load(found.amps)}, and {loss(found.allowed)} may be.",
+                f"Along {wire_name(found.wire.gauge)} to `{found.control.name}` {load(found.amps)} lose "
+                f"{loss(found.volts)}, and {loss(found.allowed)} may be lost.",
                 f"Fit {wire_name(found.enough)}, or a shorter wire." if found.enough is not None else _SHORTER,
                 (Related(found.draw.spot, "This is what is drawn through it."),),
             )
