@@ -72,7 +72,8 @@ def test_a_misspelt_challenge(declared: str, written: str, safe: bool) -> None:
 
 
 def test_a_challenge_between_two_names_is_for_the_writer() -> None:
-    text = "equipment\n  Tank left .... OFF, ON\n  Tank lefts .... OFF, ON\n\nnormal Cruise\n  when level\n  Tank leftx .... ON\n"
+    controls = "equipment\n  Tank left .... OFF, ON\n  Tank lefts .... OFF, ON\n"
+    text = f"{controls}\nnormal Cruise\n  when level\n  Tank leftx .... ON\n"
     (finding,) = [f for f in findings_of(text) if f.rule == "near-name"]
     assert finding.fix is None
 

@@ -182,7 +182,9 @@ def cards(draw: DrawFn, step: str) -> list[str]:
 @st.composite
 def facts(draw: DrawFn, step: str) -> list[str]:
     head = draw(
-        st.sampled_from(("handbook Ostrel Two flight handbook", "handbook", "sources", "stock A5", "punch Desk punch"))
+        st.sampled_from(
+            ("handbook Ostrel Two flight handbook", "handbook", "sources", "stock A5", "punch Desk punch", "rules")
+        )
     )
     rows: list[str] = []
     for name in draw(st.lists(st.sampled_from(NAMES), min_size=1, max_size=5)):

@@ -5,6 +5,7 @@ from __future__ import annotations
 import codecs
 import os
 import sys
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -276,7 +277,7 @@ def test_fixes_that_are_taken_do_not_touch(places: list[tuple[int, int, str]], d
     fixes = [Fix((Edit(Spot(source, start, start + length), text),), safe=True) for start, length, text in places]
     chosen = [fix.edits[0] for fix in compatible(fixes)]
     spans = sorted((edit.spot.start, edit.spot.end) for edit in chosen)
-    assert all(before[1] < after[0] for before, after in zip(spans, spans[1:], strict=False))
+    assert all(before[1] < after[0] for before, after in pairwise(spans))
     assert not fixes or compatible(fixes)[0] is fixes[0]
     grown = sum(len(edit.text) - len(edit.spot.text) for edit in chosen)
     assert len(edited(source.text, chosen)) >= len(source.text) + grown
