@@ -189,3 +189,10 @@ def test_rounding_never_makes_more_of_it() -> None:
 
 def test_a_handbook_may_set_the_share() -> None:
     assert rules(FLIGHT.format(heat="28.1 A") + "rules\n  alternator-overloaded ... 90 %\n") == []
+
+
+def test_what_follows_from_a_doubtful_number_is_not_said_again() -> None:
+    """A slip of the pen, 45 A for 4.5 A behind a breaker of 5 A, is one finding."""
+    slip = FLIGHT.format(heat="45 A\n    breaker ... 5 A")
+    assert [finding.rule for finding in findings_of(slip)] == ["breaker-below-load"]
+    assert rules(slip.replace("60 A", "20 A")) == ["alternator-overloaded"]  # so it would be without it

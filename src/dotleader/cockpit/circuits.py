@@ -72,6 +72,11 @@ def misfits(handbook: Handbook) -> Iterator[Misfit]:
             yield from _misfits(control, handbook)
 
 
+def doubtful_loads(handbook: Handbook) -> frozenset[str]:
+    """The keys of controls whose load would open their own breaker or fuse: one of the two numbers is not right."""
+    return frozenset(found.control.key for found in misfits(handbook) if isinstance(found, OpensAtLoad))
+
+
 def _misfits(control: Control, handbook: Handbook) -> Iterator[Misfit]:
     protector, wire = control.wiring.protector, control.wiring.wire
     largest = _largest(control, handbook, moments=True)

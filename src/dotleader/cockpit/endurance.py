@@ -91,23 +91,25 @@ def lasting(
     return Lasting(before[0] + left / between + landing[0])
 
 
-def endurances(handbook: Handbook, run: Run, share: Fraction) -> tuple[Endurance, ...]:
+def endurances(
+    handbook: Handbook, run: Run, share: Fraction, without: frozenset[str] = frozenset()
+) -> tuple[Endurance, ...]:
     """One for each card that is declared for a failed alternator and can be worked through.
 
-    `share` is what is taken of the battery's capacity.
+    `share` is what is taken of the battery's capacity; controls in `without` are taken to draw nothing.
     """
     electrical = handbook.electrical
     if electrical is None or electrical.battery is None or electrical.alternator is None:
         return ()
-    failing = _Failing(handbook, run, electrical, electrical.battery.amount * 60 * share)
+    loads = Loads(electrical, run.cockpit, without)
+    failing = _Failing(handbook, run, electrical, loads, electrical.battery.amount * 60 * share)
     found = (failing.worst(handbook.by_key[key]) for key in electrical.when_it_fails if key in handbook.by_key)
     return tuple(one for one in found if one is not None)
 
 
 class _Failing:
-    def __init__(self, handbook: Handbook, run: Run, electrical: Electrical, capacity: Fraction) -> None:
-        self.handbook, self.run, self.electrical = handbook, run, electrical
-        self.loads = Loads(electrical, run.cockpit)
+    def __init__(self, handbook: Handbook, run: Run, electrical: Electrical, loads: Loads, capacity: Fraction) -> None:
+        self.handbook, self.run, self.electrical, self.loads = handbook, run, electrical, loads
         self.capacity = capacity
         self.down = [(ran.card, ran.phase in _LANDING) for ran in run.main if ran.phase in _DOWN]
         self.landings: dict[State, Stage] = {}
@@ -135,7 +137,7 @@ class _Failing:
         )
 
     def _beginnings(self, card: Card) -> list[States]:
-        """The states in which the failure may come, those with equal loads together."""
+        """The states in which the failure may come, those with equal loads together, and of these the heaviest."""
         for phase in _CRUISING:
             if card.during and phase not in card.during:
                 continue
@@ -144,8 +146,19 @@ class _Failing:
                 if self.loads.alternator_feeds(state):
                     groups.setdefault(self.loads.part(state), {})[state] = origin
             if groups:
-                return list(groups.values())
+                heaviest = self._heaviest(next(iter(states)) for states in groups.values())
+                return [groups[self.loads.part(state)] for state in heaviest]
         return []
+
+    def _heaviest(self, states: Iterable[State]) -> list[State]:
+        """The states in which not all that is on is on in another one of them, too: nothing worse comes of those."""
+        kept: list[tuple[frozenset[On], State]] = []
+        for on, state in sorted(
+            ((frozenset(self.loads.on(one)), one) for one in states), key=lambda each: -len(each[0])
+        ):
+            if not any(on <= other for other, _ in kept):
+                kept.append((on, state))
+        return [state for _, state in kept]
 
     def _through(self, card: Card, states: States, chain: tuple[str, ...]) -> States:
         """The states in which a card is left, with the cards that it leads to."""
@@ -160,14 +173,14 @@ class _Failing:
         return out
 
     def _left_on(self, states: States) -> Iterable[State]:
-        """The states in which the alternator stays off, a state for each load.
+        """The heaviest states in which the alternator stays off.
 
         Where a card never turns it off nobody can tell the end at which it works again from the one at which it
         does not; there it is the end with the least load.
         """
         off = {self.loads.part(state): state for state in states if not self.loads.alternator_feeds(state)}
         if off or not states:
-            return off.values()
+            return self._heaviest(off.values())
         return [min(states, key=self.loads.total)]
 
     def _lasting(

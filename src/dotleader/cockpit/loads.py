@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from fractions import Fraction
+from operator import itemgetter
 
 from dotleader.cockpit.state import Cockpit, State
 from dotleader.handbook.model import Control, Electrical, Need
@@ -41,11 +42,11 @@ def is_unclear(draw: Draw, control: Control) -> bool:
 
 
 class Loads:
-    """Asked for states of one cockpit. What is not known to be on draws nothing."""
+    """Asked for states of one cockpit. What is not known to be on draws nothing; controls in `without` never do."""
 
-    def __init__(self, electrical: Electrical, cockpit: Cockpit) -> None:
+    def __init__(self, electrical: Electrical, cockpit: Cockpit, without: frozenset[str] = frozenset()) -> None:
         self.electrical, self.cockpit = electrical, cockpit
-        self.drawing = [key for key, control in cockpit.controls.items() if self._draws(control)]
+        self.drawing = [key for key, control in cockpit.controls.items() if key not in without and self._draws(control)]
         battery = electrical.battery.needs if electrical.battery else ()
         alternator = electrical.alternator.needs if electrical.alternator else ()
         self.battery_chain = self._chain(battery)
@@ -55,34 +56,44 @@ class Loads:
         asked = {*self.drawing, *self.battery_chain, *self.turning}
         for key in self.drawing:
             asked |= self._chain(cockpit.controls[key].needs)
-        self.places = tuple(cockpit.places[key] for key in sorted(asked) if key in cockpit.places)
-        self.known: dict[State, tuple[On, ...]] = {}
+        places = [cockpit.places[key] for key in sorted(asked) if key in cockpit.places]
+        self._cut = itemgetter(*places) if len(places) > 1 else None
+        self._known: dict[State, tuple[tuple[On, ...], Fraction, bool]] = {}
 
     def on(self, state: State) -> tuple[On, ...]:
         """What draws in a state, in the order in which it is declared."""
-        part = self.part(state)
-        if part not in self.known:
-            self.known[part] = tuple(self._on(state))
-        return self.known[part]
+        return self._worked_out(state)[0]
 
     def total(self, state: State) -> Fraction:
-        return sum((one.amps for one in self.on(state)), Fraction(0))
+        return self._worked_out(state)[1]
+
+    def alternator_feeds(self, state: State) -> bool:
+        return self._worked_out(state)[2]
 
     def part(self, state: State) -> State:
         """The positions that the loads depend on; states in which these are equal have equal loads."""
-        return tuple(state[place] for place in self.places)
+        return self._cut(state) if self._cut is not None else state
 
-    def alternator_feeds(self, state: State) -> bool:
+    def _worked_out(self, state: State) -> tuple[tuple[On, ...], Fraction, bool]:
+        part = self.part(state)
+        found = self._known.get(part)
+        if found is None:
+            on = tuple(self._on(state))
+            total = sum((one.amps for one in on), Fraction(0))
+            found = self._known[part] = on, total, self._alternator_feeds(state)
+        return found
+
+    def _alternator_feeds(self, state: State) -> bool:
         supply = self.electrical.alternator
         return supply is not None and self._all_hold(supply.needs, state, frozenset(), ())
 
-    def battery_feeds(self, state: State) -> bool:
+    def _battery_feeds(self, state: State) -> bool:
         """Also where no battery is declared: something feeds the starter."""
         supply = self.electrical.battery
         return supply is None or self._all_hold(supply.needs, state, frozenset(), ())
 
     def _on(self, state: State) -> Iterable[On]:
-        if not self.battery_feeds(state) and not self.alternator_feeds(state):
+        if not self._battery_feeds(state) and not self._alternator_feeds(state):
             return
         if self.electrical.always_on:
             yield On(ALWAYS_ON, self.electrical.always_on)

@@ -33,7 +33,8 @@ PROSE_PLACES = frozenset({Place.TEXT, Place.AMPLIFIED, Place.DETAIL})
 PROSE_PROPERTIES = ("does", "says")
 NUMBER_PROPERTIES = ("draws", "breaker", "fuse")
 ELECTRICAL_NUMBERS = (
-    "alternator", "generator", "battery", "system", "always on", "wires rated", "shed after", "landing takes", "must last",
+    "alternator", "generator", "battery", "system", "always on", "wires rated", "shed after", "landing takes",
+    "must last",
 )  # fmt: skip
 """What the rows of an electrical block begin with whose right part is a value."""
 

@@ -39,6 +39,7 @@ def check(subject: Subject) -> Iterator[Finding]:
     if electrical is None or electrical.alternator is None:
         return
     # Only a handbook that asks for it pays for these imports.
+    from dotleader.cockpit.circuits import doubtful_loads  # noqa: PLC0415
     from dotleader.cockpit.electric_words import listed_loads, load, rating, share  # noqa: PLC0415
     from dotleader.cockpit.loads import Loads  # noqa: PLC0415
     from dotleader.cockpit.peaks import most, peaks  # noqa: PLC0415
@@ -49,6 +50,9 @@ def check(subject: Subject) -> Iterator[Finding]:
     found = peaks(Loads(electrical, run.cockpit), run)
     peak = most(found)
     if peak is None or peak.amps <= limit:
+        return
+    sure = most(peaks(Loads(electrical, run.cockpit, doubtful_loads(subject.handbook)), run))
+    if sure is None or sure.amps <= limit:  # it follows from a number that is said to be doubtful where it stands
         return
     controls = subject.handbook.controls
     over = [one.card.title for one in found if one.fed and one.amps > limit and one is not peak]

@@ -51,15 +51,27 @@ def check(subject: Subject) -> Iterator[Finding]:
     if electrical is None or electrical.battery is None or not electrical.when_it_fails:
         return
     # Only a handbook that asks for it pays for these imports.
+    from dotleader.cockpit.circuits import doubtful_loads  # noqa: PLC0415
     from dotleader.cockpit.electric_words import listed_loads, load, minutes  # noqa: PLC0415
     from dotleader.cockpit.endurance import endurances  # noqa: PLC0415
 
-    controls = subject.handbook.controls
-    for found in endurances(subject.handbook, subject.run(), subject.limits.exact(RULE.name) / 100):
-        lasting = found.lasting
-        unread = any(isinstance(step, Unread) for step in every_step(found.card.steps))
-        if unread or lasting.reaches(electrical.must_last):  # what could not be read may be what is turned off
+    handbook, run, share = subject.handbook, subject.run(), subject.limits.exact(RULE.name) / 100
+    controls = handbook.controls
+    short = [
+        found
+        for found in endurances(handbook, run, share)
+        # What could not be read may be what is turned off.
+        if not found.lasting.reaches(electrical.must_last)
+        and not any(isinstance(step, Unread) for step in every_step(found.card.steps))
+    ]
+    if not short:
+        return
+    # What follows from a number that is said to be doubtful where it stands is not said again.
+    sure = {found.card.key: found for found in endurances(handbook, run, share, doubtful_loads(handbook))}
+    for found in short:
+        if found.card.key in sure and sure[found.card.key].lasting.reaches(electrical.must_last):
             continue
+        lasting = found.lasting
         lasts = "is flat before the landing is over"
         if lasting.minutes is not None:
             lasts = f"lasts {minutes(lasting.minutes)}"
