@@ -70,3 +70,8 @@ def test_what_is_missing_for_the_battery_is_said(
 ) -> None:
     write(tmp_path, a=f"{CLEAN}\nelectrical from unverified\n{block}")
     assert said in " ".join(told(capsys, tmp_path / "a.cards"))
+
+
+def test_a_load_that_is_in_no_sum_is_named(capsys: pytest.CaptureFixture[str]) -> None:
+    lines = told(capsys, Path(__file__).parents[1] / "bad" / "electrical.cards")
+    assert "In no sum, because it is not said when or how much: Flaps 6 A." in lines

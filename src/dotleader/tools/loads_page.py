@@ -10,14 +10,19 @@ from rich.text import Text
 
 from dotleader.cockpit.electric_words import listed_loads, load, minutes, name_of, rating, share
 from dotleader.cockpit.endurance import Endurance, Offer, Stage, endurances
-from dotleader.cockpit.loads import Loads, On
+from dotleader.cockpit.loads import Loads, On, amps_of, is_unclear
 from dotleader.cockpit.peaks import Peak, most, peaks
 from dotleader.cockpit.timeline import Run
-from dotleader.handbook.model import Electrical, Handbook
+from dotleader.handbook.model import Control, Electrical, Handbook
+from dotleader.handbook.wiring import Draw
 from dotleader.rules.settings import limits_of
 from dotleader.tools.pages import dotted, indented, listed, prose, terminal
 
 SIDE_LINE = "side line"
+CAUTION = (
+    "Sums of what is declared: rules of thumb, and no load analysis. Measure what is drawn, and go by the makers' "
+    "current documents."
+)
 
 
 def loads_page(handbook: Handbook, electrical: Electrical, done: Run) -> Iterator[RenderableType]:
@@ -32,6 +37,8 @@ def loads_page(handbook: Handbook, electrical: Electrical, done: Run) -> Iterato
     if missing and not found:
         yield ""
         yield prose(f"How long the battery lasts without the alternator is not worked out: {missing}.")
+    yield ""
+    yield prose(CAUTION, "dim")
 
 
 def _table(handbook: Handbook, electrical: Electrical, done: Run, share_of: Fraction) -> Iterator[RenderableType]:
@@ -64,14 +71,26 @@ def _table(handbook: Handbook, electrical: Electrical, done: Run, share_of: Frac
         after = f", after `{top.item.challenge}`" if top.item is not None else ""
         told = listed_loads(top.on, handbook.controls)
         yield indented(prose(f"{load(top.amps)} on `{top.card.title}`{after}: {told}."))
-    moving = [
-        f"{control.name} {draw.spot.text}"
-        for control in handbook.controls.values()
-        for draw in control.wiring.draws
-        if draw.moving
+    for words, some in (
+        ("Only while it moves, and in no sum", [draw for draw in _draws(handbook) if draw[1].moving]),
+        ("In no sum, because it is not said when or how much", _unclear(handbook, electrical)),
+    ):
+        if some:
+            yield indented(
+                prose(f"{words}: {', '.join(f'{control.name} {draw.spot.text}' for control, draw in some)}.")
+            )
+
+
+def _draws(handbook: Handbook) -> list[tuple[Control, Draw]]:
+    return [(control, draw) for control in handbook.controls.values() for draw in control.wiring.draws]
+
+
+def _unclear(handbook: Handbook, electrical: Electrical) -> list[tuple[Control, Draw]]:
+    return [
+        (control, draw)
+        for control, draw in _draws(handbook)
+        if is_unclear(draw, control) or (not draw.moving and amps_of(draw, electrical) is None)
     ]
-    if moving:
-        yield indented(prose(f"Only while it moves, and in no sum: {', '.join(moving)}."))
 
 
 def _part(share_of: Fraction, limit: Fraction) -> str:
