@@ -71,14 +71,14 @@ def _table(handbook: Handbook, electrical: Electrical, done: Run, share_of: Frac
         after = f", after `{top.item.challenge}`" if top.item is not None else ""
         told = listed_loads(top.on, handbook.controls)
         yield indented(prose(f"{load(top.amps)} on `{top.card.title}`{after}: {told}."))
-    for words, some in (
-        ("Only while it moves, and in no sum", [draw for draw in _draws(handbook) if draw[1].moving]),
-        ("In no sum, because it is not said when or how much", _unclear(handbook, electrical)),
-    ):
-        if some:
-            yield indented(
-                prose(f"{words}: {', '.join(f'{control.name} {draw.spot.text}' for control, draw in some)}.")
-            )
+    yield from _uncounted("Only while it moves, and in no sum", [each for each in _draws(handbook) if each[1].moving])
+    yield from _uncounted("In no sum, because it is not said when or how much", _unclear(handbook, electrical))
+
+
+def _uncounted(words: str, loads: list[tuple[Control, Draw]]) -> Iterator[RenderableType]:
+    if loads:
+        told = ", ".join(f"{control.name} {draw.spot.text}" for control, draw in loads)
+        yield indented(prose(f"{words}: {told}."))
 
 
 def _draws(handbook: Handbook) -> list[tuple[Control, Draw]]:
