@@ -75,6 +75,7 @@ def test_the_block_says_what_feeds_and_what_it_needs() -> None:
         (("engine", "RUNNING"),),
     ]
     assert [need.alternatives for need in found.battery.needs] == [(("master", "ON"),)]
+    assert found.alternator.spot.text == "40 A"
     assert (found.read_on, found.when_it_fails) == ("ammeter", ("alternator failure",))
 
 

@@ -11,7 +11,7 @@ from dotleader.handbook.gather import At
 from dotleader.handbook.ledger import Ledger, offered
 from dotleader.handbook.model import Electrical, Gauge, Supply
 from dotleader.handbook.numbers import Numbers, UnworkableError
-from dotleader.handbook.wiring_reading import amount_in
+from dotleader.handbook.wiring_reading import amount_in, measured
 from dotleader.source.text import Spot
 from dotleader.syntax.plain import folded
 from dotleader.syntax.tree import Line, Row
@@ -115,7 +115,7 @@ class _Block:
     def _number(self, key: str, row: Row) -> None:
         if row.value is None or row.right is None:
             return
-        value, spot = row.value, self.at.spot(row.value.span)
+        value, spot = row.value, self.at.spot(measured(row.value))
         try:
             found = amount_in((_UNITS[key],), value, self.at, self.numbers)
         except UnworkableError:

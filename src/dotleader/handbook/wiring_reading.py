@@ -15,7 +15,7 @@ from dotleader.handbook.facts import origin_of
 from dotleader.handbook.gather import At
 from dotleader.handbook.numbers import Numbers, UnworkableError
 from dotleader.handbook.wiring import Draw, Protector, Wire, Wiring
-from dotleader.source.text import Spot
+from dotleader.source.text import Span, Spot
 from dotleader.syntax.plain import folded
 from dotleader.syntax.tree import Row, Value, Words
 
@@ -58,6 +58,11 @@ def amount_in(units: tuple[str, ...], value: Value, at: At, numbers: Numbers) ->
     return None
 
 
+def measured(value: Value) -> Span:
+    """Where the number of a value stands, without what it came from."""
+    return Span(value.first.span.start, (value.second or value.first).span.end)
+
+
 def read_wiring(rows: Iterable[Row], position: Callable[[str, Spot], str], at: At, numbers: Numbers) -> Wiring:
     """The circuit that the rows of a control describe. `position` is its position of a name; said and `""` where it
     has none. What cannot be read is said and left out."""
@@ -78,7 +83,7 @@ def read_wiring(rows: Iterable[Row], position: Callable[[str, Spot], str], at: A
         if found is None or row.value is None:
             continue
         number, unit = found
-        spot = at.spot(row.value.span)
+        spot = at.spot(measured(row.value))
         if word != "draws":
             protector = Protector(word, number, spot)
             continue
