@@ -7,7 +7,8 @@ from collections.abc import Iterable, Mapping
 
 from dotleader.report.order import facts_of, ordered
 from dotleader.report.places import place_object
-from dotleader.source.finding import Finding, Fix, RuleFacts, Suppressed
+from dotleader.source.finding import Finding, Fix, RuleFacts
+from dotleader.source.suppression import Suppressed
 
 
 def json_list(

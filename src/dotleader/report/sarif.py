@@ -9,7 +9,8 @@ from urllib.parse import quote
 
 from dotleader import __version__
 from dotleader.report.order import facts_of, ordered
-from dotleader.source.finding import Finding, Fix, Held, RuleFacts, Severity, Suppressed
+from dotleader.source.finding import Finding, Fix, RuleFacts, Severity
+from dotleader.source.suppression import Held, Suppressed
 from dotleader.source.text import Spot
 
 SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"

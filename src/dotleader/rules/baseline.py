@@ -16,7 +16,8 @@ from typing import NamedTuple
 
 from dotleader.rules.catalogue import BY_NAME
 from dotleader.rules.suppressions import baseline_unused
-from dotleader.source.finding import Finding, Held, Severity, Suppressed
+from dotleader.source.finding import Finding, Severity
+from dotleader.source.suppression import Held, Suppressed
 from dotleader.source.text import SourceText, Spot
 from dotleader.syntax.heads import CARD_KINDS
 from dotleader.syntax.lines import LEADER

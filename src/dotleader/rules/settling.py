@@ -11,7 +11,8 @@ from dotleader.rules.allowance import Allowance, allowances, meant
 from dotleader.rules.catalogue import BY_NAME
 from dotleader.rules.follow_up import without_follow_ups
 from dotleader.rules.suppressions import allow_of_error, allow_unknown_rule, allow_unused, allow_without_reason
-from dotleader.source.finding import Finding, Held, Severity, Suppressed
+from dotleader.source.finding import Finding, Severity
+from dotleader.source.suppression import Held, Suppressed
 from dotleader.syntax.tree import File
 
 _ORDER = attrgetter("order")

@@ -108,24 +108,3 @@ class RuleFacts:
     family: str = ""
     confidence: str = "high"  # one of "high", "medium", "low"
     fix: str = ""  # "safe", "unsafe", or "" where no finding of it can have a fix
-
-
-class Held(IntEnum):
-    """What keeps a finding from being shown."""
-
-    COMMENT = 1
-    RULES = 2
-    BASELINE = 3
-
-    @property
-    def word(self) -> str:
-        return ("comment", "rules block", "baseline")[self - 1]
-
-
-@record
-class Suppressed:
-    """A finding that somebody has decided about; `reason` in their own words, "" where they gave none."""
-
-    finding: Finding
-    by: Held
-    reason: str

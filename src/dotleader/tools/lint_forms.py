@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 from dotleader.report.glyphs import escaped
 from dotleader.report.terminal import Terminal, terminal_for
-from dotleader.source.finding import Finding, Held
+from dotleader.source.finding import Finding
 from dotleader.tools.cannot_run import CannotRun, because
 from dotleader.tools.files import ENDING, shown_name
 from dotleader.tools.looking import Looked
@@ -95,6 +95,10 @@ def _mendable(findings: Sequence[Finding]) -> Iterator[str]:
 
 def _set_aside(looked: Looked) -> Iterator[str]:
     """Whoever turns a rule off, or accepts an old book, is seen to have done so."""
+    if not looked.suppressed:
+        return
+    from dotleader.source.suppression import Held  # noqa: PLC0415
+
     off: dict[tuple[str, str], int] = {}
     for each in looked.suppressed:
         if each.by is Held.RULES:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, NamedTuple
 
 from dotleader.report.order import ordered
-from dotleader.source.finding import Finding, Suppressed
+from dotleader.source.finding import Finding
 from dotleader.syntax.tree import File
 from dotleader.tools import world
 from dotleader.tools.cannot_run import CannotRun
@@ -15,7 +15,8 @@ from dotleader.tools.discovery import Task, is_handbook
 from dotleader.tools.files import STDIN, Files
 from dotleader.tools.pipeline import lint_handbook
 
-if TYPE_CHECKING:  # imported only where something was accepted
+if TYPE_CHECKING:  # imported only where something was suppressed or accepted
+    from dotleader.source.suppression import Suppressed
     from dotleader.tools.accepted import Accepted
 
 

@@ -4,16 +4,19 @@ from __future__ import annotations
 
 import os
 from collections.abc import Sequence
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from dotleader.handbook.model import Handbook
 from dotleader.handbook.resolve import resolve
 from dotleader.page.lay.checklists import Checklists
 from dotleader.rules.checks import check
 from dotleader.rules.subject import subject_of
-from dotleader.source.finding import Finding, Suppressed
+from dotleader.source.finding import Finding
 from dotleader.syntax.tree import File
 from dotleader.tools.files import STDIN, Files
+
+if TYPE_CHECKING:  # imported only where something was suppressed
+    from dotleader.source.suppression import Suppressed
 
 IMPOSSIBLE = frozenset({"impossible-stock"})
 """Rules with whose findings nothing can be laid out."""
