@@ -166,3 +166,20 @@ def test_too_small_a_battery_has_no_minutes() -> None:
 def test_nothing_is_asked_where_not_everything_is_declared(gone: str) -> None:
     handbook, _ = resolved(BOOK.format(failure=SHED).replace(gone, ""))
     assert endurances(handbook, run(handbook), SHARE) == ()
+
+
+def test_what_the_normal_cards_turn_on_again_for_the_landing_and_what_it_costs() -> None:
+    found = worst()
+    assert [offer.control for offer in found.for_landing] == ["landing loads"]
+    assert found.for_landing[0].minutes == 10 * Fraction("14.1") / 34
+
+
+def test_of_many_ways_to_fly_the_heaviest_counts() -> None:
+    """Ten loads that are each on or off: a thousand states, of which all but one have less on than another."""
+    lamps = [f"Lamp {number}" for number in range(10)]
+    equipment = "".join(f"  {lamp} ... OFF, ON\n    parked ... OFF\n    draws ... 1 A\n" for lamp in lamps)
+    items = "".join(f"  {lamp} ... ON if dark, otherwise OFF\n" for lamp in lamps)
+    text = BOOK.format(failure=SHED).replace("normal Cruise\n", f"normal Cruise\n{items}")
+    handbook, _ = resolved(text.replace("equipment\n", f"equipment\n{equipment}"))
+    (found,) = endurances(handbook, run(handbook), SHARE)
+    assert (found.before.amps, found.shed.amps) == (Fraction("53.5"), 44)

@@ -154,9 +154,7 @@ class Reading:
             if not isinstance(row, Row) or row.right is None:
                 continue
             key, spot = folded(row.left.text), outline.at.spot(row.left.span)
-            name = next(
-                (p for p in PROPERTIES if key == p or (p in _WITH_POSITION and key.startswith(p + " "))), ""
-            )
+            name = next((p for p in PROPERTIES if key == p or (p in _WITH_POSITION and key.startswith(p + " "))), "")
             if not name or _half_said(key):
                 message = f"`{row.left.text}` is no property of a control."
                 if name:
