@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from contextlib import contextmanager
+from typing import Protocol
+
 from dotleader.source.finding import Finding, Fix, swapped
 from dotleader.source.outcome import Outcome
 from dotleader.source.text import SourceText, Span, Spot
@@ -12,8 +16,40 @@ from dotleader.syntax.nest import ALLOW, nested
 from dotleader.syntax.tree import Allow, Blank, Block, Broken, Comment, Fault, File, Head, Line, Mend, Parsed, Placed
 
 
+class Known(Protocol):
+    """Parsed blocks by their texts, kept from an earlier run."""
+
+    def known(self, text: str) -> Parsed | None: ...
+
+    def learn(self, text: str, parsed: Parsed) -> None: ...
+
+
+_known: Known | None = None
+
+
+@contextmanager
+def knowing(known: Known | None) -> Iterator[None]:
+    """Inside, blocks that are known are not parsed again, and new ones are told of."""
+    global _known  # noqa: PLW0603  # blocks are parsed in many places, and what is known holds for all of them
+    before, _known = _known, known
+    try:
+        yield
+    finally:
+        _known = before
+
+
 def parse_block(text: str) -> Parsed:
     """One block from its text (a chunk of a file); depends on nothing else."""
+    if _known is None:
+        return _parsed(text)
+    parsed = _known.known(text)
+    if parsed is None:
+        parsed = _parsed(text)
+        _known.learn(text, parsed)
+    return parsed
+
+
+def _parsed(text: str) -> Parsed:
     lines = list(raw_lines(text))
     faults: list[Fault] = []
     first = next((n for n, line in enumerate(lines) if line.text), len(lines))

@@ -12,8 +12,11 @@ from dotleader.page.lay.checklists import Checklists
 from dotleader.rules.checks import check
 from dotleader.rules.subject import subject_of
 from dotleader.source.finding import Finding
+from dotleader.syntax.parse import knowing
 from dotleader.syntax.tree import File
+from dotleader.tools import cache_folder
 from dotleader.tools.files import STDIN, Files
+from dotleader.tools.kept_blocks import KeptBlocks
 
 if TYPE_CHECKING:  # imported only where something was suppressed
     from dotleader.source.suppression import Suppressed
@@ -37,10 +40,17 @@ class Linted(NamedTuple):
 
 
 def lint_handbook(main: str, files: Files) -> Linted:
-    """Read, resolve and check the handbook, or the loose file, at a path. Raises CannotRun where it cannot be read."""
+    """Read, resolve and check the handbook, or the loose file, at a path. Raises CannotRun where it cannot be read.
+
+    Blocks that the last lint of it has parsed are not parsed again.
+    """
     read = files.named(main)
     folder, name = ("", STDIN) if main == STDIN else os.path.split(main)
-    resolved = resolve(read.value, name, files.reader(folder))
+    kept = KeptBlocks(main) if main != STDIN and cache_folder.folder() else None
+    with knowing(kept):
+        resolved = resolve(read.value, name, files.reader(folder))
+    if kept is not None:
+        kept.keep()
     handbook, trees = resolved.value
 
     suppressed: list[Suppressed] = []

@@ -11,10 +11,10 @@ import os
 import sys
 from collections.abc import Callable, Sequence
 
-from dotleader import __version__
 from dotleader.report.terminal import terminal_for
 from dotleader.tools import cache_folder, world
 from dotleader.tools.digests import digest
+from dotleader.tools.identity import identity
 from dotleader.tools.saying import heard, listen, say_bytes
 
 _KIND = "answer"
@@ -54,10 +54,9 @@ def key_of(arguments: Sequence[str]) -> str:
     try:
         about = (
             _FORM,
-            __version__,
             sys.version,
             sys.platform,
-            _files_of_this_tool(),
+            identity(),
             _installed(),
             list(arguments),
             os.getcwd(),  # pathlib is not at hand here, and takes long to import
@@ -98,21 +97,6 @@ def remember(key: str, code: int, output: str) -> None:
     lines += [f"{kind} {before} {_quoted(path)}" for (kind, path), before in looks.items()]
     body = "\n".join(lines) + "\n\n" + output
     cache_folder.keep(_KIND, key, body.encode("utf-8", "surrogatepass"))
-
-
-def _files_of_this_tool() -> list[tuple[str, int, int]]:
-    """Every file of the package with its size and time: in a checkout they change without the version's doing so."""
-    found: list[tuple[str, int, int]] = []
-    waiting = [os.path.dirname(os.path.dirname(os.path.abspath(__file__)))]
-    while waiting:
-        with os.scandir(waiting.pop()) as entries:
-            for entry in entries:
-                if entry.name != "__pycache__" and entry.is_dir():
-                    waiting.append(entry.path)
-                elif entry.name.endswith((".py", ".txt")):
-                    about = entry.stat()
-                    found.append((entry.path, about.st_size, about.st_mtime_ns))
-    return sorted(found)
 
 
 def _installed() -> list[int]:
