@@ -46,13 +46,16 @@ def test_what_feeds_a_control_goes_off_before_it() -> None:
 
 
 def test_in_one_branch_is_enough_on_the_way_through_the_normal_cards() -> None:
-    cruise = "normal Cruise\n  when level\n  if damp\n    Master ... OFF\n  Heat ... ON\n  Master ... ON\n"
+    cruise = (
+        "normal Cruise\n  method read and do\n  when level\n  if damp\n    Master ... OFF\n"
+        "  Heat ... ON\n  Master ... ON\n"
+    )
     assert _found(cruise) == [("need-not-met", "Heat ... ON")]
 
 
 def test_one_condition_is_one_condition() -> None:
     cruise = (
-        "normal Cruise\n  when level\n  Master ... OFF\n  if damp\n    Master ... ON\n"
+        "normal Cruise\n  method read and do\n  when level\n  Master ... OFF\n  if damp\n    Master ... ON\n"
         "  Heat ... ON if damp\n  Master ... ON\n"
     )
     assert _found(cruise) == []

@@ -375,7 +375,7 @@ def test_completion_lines(line: str) -> None:
     "body",
     [
         "Trim .... TAKEOFF MARK\nFlight plan .... FILED",
-        "Trim .... TAKEOFF MARK\nnote When the checks are complete, call the tower and taxi on.",
+        "Trim .... TAKEOFF MARK\nnote When the checks are complete, the tower is called.",
         "Trim .... TAKEOFF MARK\nPassenger brief .... GIVEN",
         "Before start checklist .... READ ALOUD\nTrim .... TAKEOFF MARK",
         "Trim .... TAKEOFF MARK\nFuel check .... 18 US gal",
@@ -400,7 +400,8 @@ def test_a_completion_line_in_the_last_group_or_before_the_end() -> None:
 
 def _long(items: int, stock: str = "stock A6\n\n") -> str:
     rows = "".join(f"  Breaker {number} .... IN\n" for number in range(1, items + 1))
-    return f"{stock}normal Before engine start\n  when seated\n{rows}"
+    unmeasured = "rules\n  long-block .... 60 items\n  very-long-block .... 60 items\n\n"
+    return f"{stock}{unmeasured}normal Before engine start\n  when seated\n{rows}"
 
 
 def test_a_card_is_said_to_be_too_long_by_the_lines_that_do_not_fit() -> None:

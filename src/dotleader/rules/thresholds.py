@@ -52,6 +52,22 @@ THRESHOLDS: tuple[Threshold, ...] = (
         "battery-too-small", 75, "%", 20, 100, "what is taken of the capacity that stands on a battery",
         "an avionics installation manual (190-02246-10 rev. 11, page 3-38)",
     ),
+    Threshold(
+        "long-list", 12, "items", 6, 60, "the most items on the longest way through a card without an early gate",
+        "our own measure; the recommendation of gates is NTSB A-10-68 (read)",
+    ),
+    Threshold(
+        "long-block", 10, "items", 4, 60, "the most items in a row without a heading",
+        "our own measure; that a list is divided is NASA CR-177549, appendix A, guideline 7 (read)",
+    ),
+    Threshold(
+        "very-long-block", 15, "items", 4, 60, "the most items in a row without a heading, in any case",
+        "our own measure; that a list is divided is NASA CR-177549, appendix A, guideline 7 (read)",
+    ),
+    Threshold(
+        "long-capitals", 6, "words", 3, 60, "the most words in capitals in a row in prose, details and notices",
+        "our own measure; that long text is in lower case is NASA CR-177605, recommendation 4 (read)",
+    ),
 )  # fmt: skip
 """The bounds are our own: what leads to no useful answer is a slip of the pen."""
 
