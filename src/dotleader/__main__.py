@@ -49,12 +49,15 @@ def _interrupted(_number: int, _frame: object) -> None:
 def _run(arguments: Sequence[str]) -> int:
     # Imported here so that a fault while importing ends like any other.
     from dotleader.tools.cannot_run import CannotRun, because  # noqa: PLC0415
-    from dotleader.tools.command_line import run  # noqa: PLC0415
     from dotleader.tools.saying import complain, ready_streams  # noqa: PLC0415
 
     ready_streams()
     try:
-        return run(arguments)
+        if arguments and arguments[0] == "lint":
+            from dotleader.tools.remembered import again  # noqa: PLC0415
+
+            return again(arguments, _command)
+        return _command(arguments)
     except CannotRun as trouble:
         complain(trouble.message, trouble.advice)
     except OSError as error:  # the outside world where nobody expected it: the working folder is gone, say
@@ -69,6 +72,12 @@ def _run(arguments: Sequence[str]) -> int:
             about = f" It is about `{error.filename}`." if error.filename else ""
             complain(f"The system says: {because(error)}.{about}")
     return 2
+
+
+def _command(arguments: Sequence[str]) -> int:
+    from dotleader.tools.command_line import run  # noqa: PLC0415  # takes several times as long as an answer kept
+
+    return run(arguments)
 
 
 def _is_nowhere() -> bool:

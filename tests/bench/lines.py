@@ -13,7 +13,7 @@ from statistics import median
 from dotleader.handbook.resolve import resolve
 from dotleader.rules.checks import check
 from dotleader.rules.settling import settle
-from dotleader.rules.subject import Subject
+from dotleader.rules.subject import subject_of
 from dotleader.source.text import SourceText
 from dotleader.syntax.format import format_text
 from dotleader.syntax.parse import parse
@@ -50,7 +50,7 @@ def parse_it(text: str) -> None:
 def lint_it(text: str) -> None:
     outcome = resolve(SourceText("grown.cards", text), "grown.cards", lambda path: "not there")
     handbook, files = outcome.value
-    settle([*outcome.findings, *check(Subject(handbook))], files)
+    settle([*outcome.findings, *check(subject_of(handbook))], files)
 
 
 def format_it(text: str) -> None:

@@ -33,16 +33,16 @@ def moved(line: str) -> tuple[tuple[str, ...], bool]:
 @pytest.mark.parametrize(
     ("line", "positions", "conditional"),
     [
-        ("Flaps ... LANDING, when the field is made", ("LANDING",), True),
+        ("Flaps ... LANDING, when the field is made", ("LANDING",), False),
         ("Flaps ... UP, on water or snow", ("UP",), False),
-        ("Flaps ... UP, then 15 deg, then LANDING, when slow", ("UP", "15 deg", "LANDING"), True),
+        ("Flaps ... UP, then 15 deg, then LANDING, when slow", ("UP", "15 deg", "LANDING"), False),
         ("Flaps ... LANDING, if the field is made, otherwise UP", ("LANDING", "UP"), True),
         ("Radio ... on, once", ("on",), False),
         ("Radio ... stays on", (), False),
         ("Radio ... STAYS ON", (), False),
         ("Pump ... HIGH, for 4 s, then OFF", ("HIGH", "OFF"), False),
         ("Cock ... LEFT or RIGHT, whichever is fuller", ("LEFT", "RIGHT"), True),
-        ("Mixture ... RICH, slowly", (), False),
+        ("Mixture ... RICH, slowly", ("RICH",), False),
     ],
 )
 def test_a_position_and_a_remark(line: str, positions: tuple[str, ...], conditional: bool) -> None:

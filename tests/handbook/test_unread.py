@@ -8,7 +8,7 @@ import pytest
 
 from dotleader.handbook.cards import Branch, Card, Explained, Item, Notice, Unread, understood
 from dotleader.handbook.model import Handbook
-from dotleader.rules.walking import every_step, texts_of
+from dotleader.handbook.walking import every_step, texts_of
 from tests.handbook.texts import resolved
 from tests.rules.pipeline import findings_of
 

@@ -175,6 +175,9 @@ def test_json() -> None:
                     "message": "`VG` is declared here.",
                 }
             ],
+            "confidence": "high",
+            "fix": None,
+            "suppressed": None,
         }
     ]
     assert json_list([], FACTS) == "[]"

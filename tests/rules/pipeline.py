@@ -8,9 +8,10 @@ from dotleader.handbook.contents import books_of
 from dotleader.handbook.gather import Read
 from dotleader.handbook.resolve import resolve
 from dotleader.page.lay.laid_books import LaidBooks
+from dotleader.rules.baseline import NAME, Baseline, entries_of
 from dotleader.rules.checks import check
-from dotleader.rules.settling import settle
-from dotleader.rules.subject import Subject
+from dotleader.rules.settling import settled
+from dotleader.rules.subject import subject_of
 from dotleader.source.decode import decode
 from dotleader.source.finding import Finding
 from dotleader.source.outcome import Outcome
@@ -19,9 +20,12 @@ from dotleader.source.text import SourceText
 MAIN = "handbook.cards"
 
 
-def findings_of(text: str | bytes, included: Mapping[str, str] | None = None, *, laid: bool = True) -> list[Finding]:
+def findings_of(
+    text: str | bytes, included: Mapping[str, str] | None = None, *, laid: bool = True, baseline: str = ""
+) -> list[Finding]:
     """What is said of a handbook in the file `handbook.cards`; `included` are further files by their paths.
 
+    `baseline` is what has been accepted of it.
     Without `laid` its cards are not laid out, and nothing is said of their length.
     """
     data = text if isinstance(text, bytes) else text.encode()
@@ -30,9 +34,15 @@ def findings_of(text: str | bytes, included: Mapping[str, str] | None = None, *,
     handbook, files = resolved.value
     possible = not any(finding.rule == "impossible-stock" for finding in resolved.findings)
     books = books_of(handbook)
-    subject = Subject(handbook, LaidBooks(handbook, books).continued if possible and laid else None, books)
+    subject = subject_of(handbook, LaidBooks(handbook, books).continued if possible and laid else None, books)
     found = [*main.findings, *resolved.findings, *check(subject)]
-    return settle(found, files)
+    findings = settled(found, files, handbook.settings).findings
+    if not baseline:
+        return findings
+    entries = entries_of(SourceText(NAME, baseline))
+    assert not isinstance(entries, str)
+    known = Baseline(entries)
+    return [*known.take(findings, files)[0], *known.unused()]
 
 
 def said(findings: list[Finding]) -> list[tuple[str, str]]:

@@ -26,7 +26,7 @@ def _bytes(rule: Rule, example: Example) -> bytes:
 
 @pytest.mark.parametrize(("rule", "example"), BAD, ids=_id)
 def test_bad_example(rule: Rule, example: Example) -> None:
-    found = findings_of(_bytes(rule, example))
+    found = findings_of(_bytes(rule, example), baseline=example.baseline)
     mine = [(name, text) for name, text in said(found) if name == rule.name]
     assert mine == [pair for pair in example.findings if pair[0] == rule.name]
     assert mine, "a bad example shows its rule at work"
@@ -39,7 +39,7 @@ def test_good_example(rule: Rule, example: Example) -> None:
     assert not example.findings
     wrong = [
         (f.rule, f.spot.text, f.message)
-        for f in findings_of(example.text)
+        for f in findings_of(example.text, baseline=example.baseline)
         if f.rule == rule.name or FACTS[f.rule].severity is Severity.ERROR
     ]
     assert not wrong

@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from dotleader.handbook.cards import Arm, Branch, End, GoTo, Group, Item, Memory, Notice, OneOf, Phrase, Repeat, Step
-from dotleader.rules.walking import every_step
+from dotleader.handbook.walking import every_step
 from dotleader.rules.ways import unreached, ways_through
 from dotleader.source.finding import Finding
 from dotleader.source.text import SourceText, Spot
@@ -20,7 +20,8 @@ from tests.rules.pipeline import findings_of, said
 def _card(body: str, kind: str = "emergency", title: str = "Engine failure in flight") -> str:
     """`body` as it stands below the title and the trigger, each line indented by its own spaces and two more."""
     lines = "".join(f"  {line}\n" for line in body.strip("\n").split("\n"))
-    return f"{kind} {title}\n  when the engine stops\n{lines}"
+    led_to = "\nemergency Forced landing\n  when told\n  Speed .... 82 KIAS\n  end\n" if " to Forced" in body else ""
+    return f"{kind} {title}\n  when the engine stops\n{lines}{led_to}"
 
 
 def _found(text: str, rule: str) -> list[Finding]:
@@ -96,7 +97,7 @@ def test_an_item_over_two_controls_is_one_and_a_notice_is_none() -> None:
     ("body", "expected"),
     [
         pytest.param("Nose .... DOWN\nend", [], id="end"),
-        pytest.param("Nose .... DOWN\ngo to Engine failure in flight", [], id="go to"),
+        pytest.param("Nose .... DOWN\ngo to Forced landing", [], id="go to"),
         pytest.param(
             "Nose .... DOWN\nLand .... AT ONCE", [("Land .... AT ONCE", "The card")], id="a landing is no end"
         ),
@@ -141,11 +142,11 @@ def test_an_item_over_two_controls_is_one_and_a_notice_is_none() -> None:
         pytest.param("memory\n  Nose .... DOWN", [("Nose .... DOWN", "The card")], id="memory only"),
         pytest.param("repeat until A\n  Nose .... DOWN", [("Nose .... DOWN", "The card")], id="repeat"),
         pytest.param(
-            "one of\n  Nose .... DOWN\n  go to Engine failure in flight",
+            "one of\n  Nose .... DOWN\n  go to Forced landing",
             [("Nose .... DOWN", "The card")],
             id="one of",
         ),
-        pytest.param("one of\n  go to Engine failure in flight\n  end", [], id="one of, all end"),
+        pytest.param("one of\n  go to Forced landing\n  end", [], id="one of, all end"),
     ],
 )
 def test_endings(body: str, expected: list[tuple[str, str]]) -> None:
@@ -162,7 +163,7 @@ def test_a_normal_card_needs_no_ending() -> None:
 
 
 def test_an_unreadable_ending_is_one_finding() -> None:
-    for line in ("End", "goto Engine failure in flight", "go to Engine failre in flight"):
+    for line in ("End", "goto Forced landing", "go to Forced lnding"):
         assert len(findings_of(_card(f"Nose .... DOWN\n{line}"))) == 1
 
 
@@ -306,12 +307,12 @@ def test_every_step_that_no_way_passes_stands_at_or_below_one_that_is_marked(ste
     [
         ("Nose .... DOWN\nend\nDoor .... OPEN\nGate .... SHUT", ["Door .... OPEN"]),
         ("Nose .... DOWN\nend\nnote The battery lasts.", ["note The battery lasts."]),
-        ("Nose .... DOWN\ngo to Engine failure in flight\nend", ["end"]),
+        ("Nose .... DOWN\ngo to Forced landing\nend", ["end"]),
         ("if A\n  end\n  Door .... OPEN\nend", ["Door .... OPEN"]),
         ("if A\n  end\notherwise\n  end\nif B\n  Door .... OPEN\nend", ["if B"]),
         ("if A\n  end\nDoor .... OPEN\nend", []),
         ("group G\n  Nose .... DOWN\n  end\nDoor .... OPEN", ["Door .... OPEN"]),
-        ("one of\n  go to Engine failure in flight\n  end", []),
+        ("one of\n  go to Forced landing\n  end", []),
     ],
 )
 def test_after_the_end(body: str, expected: list[str]) -> None:
@@ -334,7 +335,7 @@ def test_every_card_says_when(kind: str) -> None:
 def test_an_empty_card_is_one_finding() -> None:
     for body in ("note Fly.", "note Fly.\nend", "if A\n  note Fly.\nend"):
         assert said(findings_of(_card(body))) == [("empty-card", "Engine failure in flight")]
-    assert said(findings_of(_card("if A\n  go to Engine failure in flight\ngo to Engine failure in flight"))) == []
+    assert said(findings_of(_card("if A\n  go to Forced landing\ngo to Forced landing"))) == []
 
 
 def test_a_card_whose_lines_are_not_understood_is_not_called_empty() -> None:
@@ -374,7 +375,7 @@ def test_completion_lines(line: str) -> None:
     "body",
     [
         "Trim .... TAKEOFF MARK\nFlight plan .... FILED",
-        "Trim .... TAKEOFF MARK\nnote When the checks are complete, call the tower and taxi on.",
+        "Trim .... TAKEOFF MARK\nnote When the checks are complete, the tower is called.",
         "Trim .... TAKEOFF MARK\nPassenger brief .... GIVEN",
         "Before start checklist .... READ ALOUD\nTrim .... TAKEOFF MARK",
         "Trim .... TAKEOFF MARK\nFuel check .... 18 US gal",
@@ -399,7 +400,8 @@ def test_a_completion_line_in_the_last_group_or_before_the_end() -> None:
 
 def _long(items: int, stock: str = "stock A6\n\n") -> str:
     rows = "".join(f"  Breaker {number} .... IN\n" for number in range(1, items + 1))
-    return f"{stock}normal Before engine start\n  when seated\n{rows}"
+    unmeasured = "rules\n  long-block .... 60 items\n  very-long-block .... 60 items\n\n"
+    return f"{stock}{unmeasured}normal Before engine start\n  when seated\n{rows}"
 
 
 def test_a_card_is_said_to_be_too_long_by_the_lines_that_do_not_fit() -> None:

@@ -207,7 +207,8 @@ SPEEDS = "speeds\n  VG .... 82 KIAS  unverified\n\n"
 
 @pytest.mark.parametrize("response", ["VG", "vg", "VG [critical]"])
 def test_a_bare_name_is_one_finding_that_offers_the_braces(response: str) -> None:
-    (found,) = findings_of(f"{SPEEDS}{CARD}  Airspeed .... {response}\n")
+    card = CARD.replace("  Mixture", f"  Airspeed .... {response}\n  Mixture")
+    (found,) = findings_of(SPEEDS + card)
     assert (found.rule, found.spot.text) == ("bare-name", response.partition(" ")[0])
     assert "`{VG}`, which prints as `82 KIAS`" in found.help
 

@@ -127,8 +127,8 @@ def test_an_other_name_is_said_once_with_the_place_of_the_declaration() -> None:
 
 
 def test_an_item_that_amplified_text_repeats_is_read_too() -> None:
-    text = EQUIPMENT + _card("Boost pump .... ON", "Doors .... LATCHED", "amplified")
-    text += "    Boost pump .... ON\n      It hums.\n    Doors .... CHECKED\n      Both.\n"
+    text = EQUIPMENT + _card("Boost pump .... OFF", "Doors .... LATCHED", "amplified")
+    text += "    Boost pump .... OFF\n      It hums.\n    Doors .... CHECKED\n      Both.\n"
     assert said(findings_of(text)) == [
         ("alias-used", "Boost pump"),
         ("alias-used", "Boost pump"),

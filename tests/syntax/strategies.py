@@ -190,6 +190,7 @@ def facts(draw: DrawFn, step: str) -> list[str]:
                 "stock A5",
                 "punch Desk punch",
                 "book Cockpit set",
+                "rules",
             )
         )
     )
@@ -236,11 +237,30 @@ def equipment(draw: DrawFn, step: str) -> list[str]:
     return ["equipment", *indented(draw(grouped(lines)), step)]
 
 
+@st.composite
+def electrical(draw: DrawFn, step: str) -> list[str]:
+    lines: list[str] = []
+    for row, below in draw(st.lists(st.sampled_from(ELECTRICAL), min_size=1, max_size=4)):
+        lines.append(draw(allowed(draw(led(*row)))))
+        lines += indented([draw(led(*each)) for each in below[: draw(st.integers(0, 2))]], step)
+    head = draw(st.sampled_from(("electrical", "electrical from kit manual")))
+    return [head, *indented(draw(grouped(lines)), step)]
+
+
+ELECTRICAL = (
+    (("system", "14 V"), ()),
+    (("alternator", "40 A  from kit manual"), (("needs", "Alternator ON"), ("when it fails", "Alternator failure"))),
+    (("battery", "2 * 8 Ah  unverified"), (("must last", "30 min"), ("needs", "Master switch ON"))),
+    (("always on", "1.2 A"), ()),
+)
 PROPERTIES = (
     ("parked", "OFF"),
     ("needs for ON", "Master switch ON"),
     ("draws", "4.5 A  from kit manual"),
+    ("draws while moving", "6 A"),
     ("breaker", "7.5 A"),
+    ("fuse", "5 A"),
+    ("wire", "AWG 18, 2.4 m, 150 degC"),
     ("also called", "boost pump, aux pump"),
     ("at", "panel 42 mm, 110 mm"),
     ("means", "FULLEST TANK: LEFT or RIGHT"),
@@ -259,8 +279,16 @@ def blocks(step: str) -> SearchStrategy[list[str]]:
     includes = st.sampled_from((["include emergency.cards"], ["include  a – b.cards"]))
     comments = st.sampled_from((["# Ostrel Two: invented."], ["# one", "", "# two"]))
     return st.one_of(
-        includes, comments, cards(step), cards(step), facts(step), numbers(step), equipment(step), texts(step)
-    )
+        includes,
+        comments,
+        cards(step),
+        cards(step),
+        facts(step),
+        numbers(step),
+        equipment(step),
+        electrical(step),
+        texts(step),
+    )  # fmt: skip
 
 
 @st.composite

@@ -59,7 +59,7 @@ def test_version(capsys: pytest.CaptureFixture[str]) -> None:
         (("lint", ".", "--xyz=3"), "`dotleader lint` has no option `--xyz`.\n  See `dotleader lint --help`."),
         (("lint", ".", "--as"), "`--as` needs a word after it."),
         (("lint", ".", "--as", "breif"), "`--as breif` is not known.\n  Did you mean `brief`?"),
-        (("lint", ".", "--as=sarif"), "`--as sarif` is not known.\n  Take one of full, brief, json."),
+        (("lint", ".", "--as=xml"), "`--as xml` is not known.\n  Take one of full, brief, json, sarif, github."),
         (("lint", ".", "--strict=yes"), "`--strict` takes no value."),
         (("lint", ".", "--str"), "`dotleader lint` has no option `--str`.\n  Did you mean `--strict`?"),
         (("format",), "Nothing to format was named."),

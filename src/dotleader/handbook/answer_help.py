@@ -7,6 +7,8 @@ from collections.abc import Collection, Sequence
 
 from dotleader.handbook.ledger import nearest
 from dotleader.handbook.positions import matched
+from dotleader.source.finding import Fix, swapped
+from dotleader.source.text import Spot
 from dotleader.syntax.line_faults import one_apart
 from dotleader.syntax.plain import folded
 
@@ -58,11 +60,27 @@ def help_for(text: str, own: Sequence[str], known: Collection[str]) -> str:
 
 
 def _offer(text: str, own: Sequence[str]) -> str:
+    near = _near(text, own)
+    return f"Did you mean `{near}`? " if near else ""
+
+
+def _near(text: str, own: Sequence[str]) -> str:
     """The position that was probably meant. Another number never is."""
     digits = _DIGITS.findall(text)
     same = [position for position in own if not digits or _DIGITS.findall(position) == digits]
     near = same[:1] if text.isdecimal() and len(same) == 1 else nearest(text, same, 1)
-    return f"Did you mean `{near[0]}`? " if near else ""
+    return near[0] if near else ""
+
+
+def fix_for(text: str, spot: Spot, own: Sequence[str]) -> Fix | None:
+    """The one response that was probably meant, where it is the whole text; what a pilot does is never safe to mend."""
+    if " ".join(spot.text.split()) != text:
+        return None
+    small = _CONNECTING.sub(lambda found: found[0].lower(), text)
+    if small != text:
+        return swapped(spot, small, safe=False)
+    near = _near(text, own)
+    return swapped(spot, near, safe=False) if near and not _leading(text, own) else None
 
 
 def _leading(text: str, positions: Sequence[str]) -> str:

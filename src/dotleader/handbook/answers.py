@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from typing import TypeAlias
 
 from dotleader.handbook.amounts.numerals import NumberTrouble, read_number
 from dotleader.handbook.amounts.units import Unit, find_unit, like
-from dotleader.handbook.answer_help import help_for, is_remark
-from dotleader.handbook.cards import Move, Phrase
+from dotleader.handbook.answer_help import fix_for, help_for, is_remark
+from dotleader.handbook.cards import Aim, Move, Phrase
 from dotleader.handbook.ledger import Ledger, part_of
 from dotleader.handbook.model import Control, Gauge
 from dotleader.handbook.positions import matched
@@ -16,8 +17,13 @@ from dotleader.source.finding import Related
 from dotleader.syntax.line_faults import one_apart
 from dotleader.syntax.plain import folded
 
+Way: TypeAlias = tuple[Aim, ...]
+
+NOWHERE_KNOWN = Aim(("",))
+"""Where a response that was not understood puts a control."""
+
 STAYS = "stays "
-_UNDER_A_CONDITION = ("when ", "if ", "unless ")
+_UNDER_A_CONDITION = ("if ", "unless ")  # `when` says at which moment, and that it will come
 _NEAR_MARK = 2  # letters by which free words of a lever may miss one of its marks and are taken for a slip
 
 
@@ -32,9 +38,11 @@ class Answers:
                 self.owners.setdefault(matched(position), []).append(control.name)
 
     def move(self, control: Control, response: Phrase) -> Move:
-        """The positions that a response puts a control in; a response that names none of them is said."""
-        if control.takes_any or any(not use.key for use in response.uses):
-            return Move(control.key, (), True)
+        """What a response does to a control; a response that names none of its positions is said."""
+        if control.takes_any:
+            return Move(control.key, ((Aim((), words=response.text),),))
+        if any(not use.key for use in response.uses):
+            return Move(control.key, ((NOWHERE_KNOWN,),))  # that is said elsewhere
         text = response.text
         if "#" in text:  # what is wrong with a comment is said elsewhere
             runs = (run if isinstance(run, str) else run.shown for run in response.runs)
@@ -43,62 +51,66 @@ class Answers:
         if stays:
             text = text[len(STAYS) :]
         clauses = _clauses(text)
-        ways = len(clauses)
-        positions: list[str] = []
+        ways: list[Way] = []
         for clause in clauses:
-            named, unknown, conditional = self._clause(control, clause)
+            found, unknown = self._clause(control, clause)
             if unknown:
                 self._unknown(control, unknown, response)
+                ways = [(NOWHERE_KNOWN,)]
                 break
-            ways += conditional
-            positions.extend(named)
+            ways += found
+        if len(clauses) == 1 and clauses[0] != text.strip(" ,;"):
+            ways.append(())  # a condition, and nothing for the case that it does not hold
         if stays:
-            return Move(control.key, ())
-        return Move(control.key, tuple(positions), conditional=ways > 1)
+            named = [aim.positions for way in ways for aim in way]
+            return Move(control.key, (), stays=named[0][0] if len(named) == 1 == len(named[0]) else "")
+        return Move(control.key, tuple(ways))
 
-    def _clause(self, control: Control, clause: str) -> tuple[list[str], str, bool]:
-        """The positions that a clause names, the first part of it that names nothing, and whether it has a choice."""
-        named, unknown, conditional = self._parts(control, clause)
+    def _clause(self, control: Control, clause: str) -> tuple[list[Way], str]:
+        """The ways that a clause leaves open, and the first part of it that names nothing."""
+        ways, unknown = self._parts(control, clause)
         head, comma, remark = clause.partition(",")
         if unknown and comma and is_remark(remark, control.positions, self.owners):
-            before, amiss, _ = self._parts(control, head)
+            before, amiss = self._parts(control, head)
             if not amiss:  # the remark itself has an `or` or a `then` in it
-                return before, "", remark.strip().startswith(_UNDER_A_CONDITION)
-        return named, unknown, conditional
+                return [*before, *_unless(remark)], ""
+        return ways, unknown
 
-    def _parts(self, control: Control, clause: str) -> tuple[list[str], str, bool]:
-        named: list[str] = []
+    def _parts(self, control: Control, clause: str) -> tuple[list[Way], str]:
+        ways: list[Way] = []
+        unless: list[Way] = []
         unknown = ""
-        alternatives = clause.split(" or ")
-        conditional = len(alternatives) > 1
-        for part in (piece.strip(" ,;") for one in alternatives for piece in one.split(" then ")):
-            found = self._positions(control, part)
-            head, comma, remark = part.partition(",")
-            if found is None and comma and is_remark(remark, control.positions, self.owners):
-                found = self._positions(control, head.strip())
-                conditional = conditional or remark.strip().startswith(_UNDER_A_CONDITION)
-            if found is None:
-                unknown = unknown or part
-            else:
-                conditional = conditional or len(found) > 1
-                named.extend(found)
-        return named, unknown, conditional
+        for one in clause.split(" or "):
+            way = []
+            for part in (piece.strip(" ,;") for piece in one.split(" then ")):
+                aim = self._aim(control, part)
+                head, comma, remark = part.partition(",")
+                if aim is None and comma and is_remark(remark, control.positions, self.owners):
+                    aim = self._aim(control, head.strip())
+                    unless = unless or _unless(remark)
+                if aim is None and self._between(control, part):
+                    aim = Aim((), words=part)
+                if aim is None:
+                    unknown = unknown or part
+                else:
+                    way.append(aim)
+            ways.append(tuple(way))
+        return ways + unless, unknown
 
-    def _positions(self, control: Control, text: str) -> tuple[str, ...] | None:
-        """Positions that a part of a response names; several for a word declared by `means`; None for none.
-
-        For a lever, words between its ends and values of its gauge name no position and are right.
-        """
+    def _aim(self, control: Control, text: str) -> Aim | None:
+        """What a part of a response names; None for nothing."""
         wanted = matched(text)
         for position in control.positions:
             if matched(position) == wanted:
-                return (position,)
+                return Aim((position,))
         for meaning in control.meanings:
             if folded(meaning.word) == folded(text):
-                return meaning.positions
-        if control.lever and (self._reads(control, text) or not self._near_mark(control, text)):
-            return ()
+                return Aim(meaning.positions, other=meaning.other)
         return None
+
+    def _between(self, control: Control, text: str) -> bool:
+        """Whether words put a lever somewhere between its ends, or to a value of its gauge."""
+        return control.lever and (self._reads(control, text) or not self._near_mark(control, text))
 
     def _reads(self, control: Control, text: str) -> bool:
         """Whether every part of a text is a value in the unit of a gauge that the lever is read on."""
@@ -128,7 +140,13 @@ class Answers:
             f"`{control.name}` has no position `{text}`.",
             help_for(text, control.positions, self.owners),
             declared,
+            fix=fix_for(text, spot, control.positions),
         )
+
+
+def _unless(remark: str) -> list[Way]:
+    """The way that is left where a remark is a condition and it does not hold."""
+    return [()] if remark.strip().startswith(_UNDER_A_CONDITION) else []
 
 
 def _clauses(text: str) -> list[str]:

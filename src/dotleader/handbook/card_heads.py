@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from dotleader.handbook.cards import Card, Essay, Explained, Kind, Phrase, Unread
 from dotleader.handbook.gather import At
-from dotleader.handbook.ledger import Ledger, offered
+from dotleader.handbook.ledger import Ledger
 from dotleader.handbook.phases import PHASES, phase_named, phase_of_title
 from dotleader.handbook.phrases import Phrases
 from dotleader.handbook.steps import HEAD_KEYWORDS, Steps
@@ -83,11 +83,13 @@ class Cards:
     def _phase(self, words: Words, at: At) -> str:
         phase = phase_named(words.text)
         if not phase:
-            self.ledger.say(
+            self.ledger.say_unknown(
                 "unknown-phase",
                 at.spot(words.span),
                 f"`{words.text}` is no phase of a flight.",
-                offered(words.text, PHASES, "The phases are " + ", ".join(f"`{name}`" for name in PHASES) + "."),
+                words.text,
+                PHASES,
+                "The phases are " + ", ".join(f"`{name}`" for name in PHASES) + ".",
             )
         return phase
 

@@ -58,12 +58,40 @@ class Challenge:
 
 
 @record
+class Aim:
+    """Where one part of a response puts a control: into one of `positions`.
+
+    With `other` into one of them in which it does not stand. `positions` is empty where a lever comes to stand between
+    its ends, or an `any UNIT` control takes a value; `words` then says where, as printed. `""` is a position that
+    nobody knows, because a response was not understood.
+    """
+
+    positions: tuple[str, ...]
+    other: bool = False
+    words: str = ""
+
+
+@record
 class Move:
-    """A control and the positions an item puts it in, in turn; `conditional` where the response has alternatives."""
+    """What an item does to a control: one of several `ways`, each of which goes through its aims in turn.
+
+    A way without aims leaves the control where it is (`ON if in visible moisture`). No ways: nothing is moved, and
+    `stays` is the position in which the control is said to stay.
+    """
 
     control: str
-    positions: tuple[str, ...]
-    conditional: bool = False
+    ways: tuple[tuple[Aim, ...], ...]
+    stays: str = ""
+
+    @property
+    def positions(self) -> tuple[str, ...]:
+        """Every position that it names."""
+        return tuple(position for way in self.ways for aim in way for position in aim.positions)
+
+    @property
+    def conditional(self) -> bool:
+        """Whether there is a choice."""
+        return len(self.ways) > 1 or any(len(aim.positions) > 1 for way in self.ways for aim in way)
 
 
 @record
@@ -110,13 +138,26 @@ class Memory:
 
 
 @record
+class Standing:
+    """That a control stands in a position, or with `negated` that it does not."""
+
+    control: str
+    position: str
+    negated: bool = False
+
+
+@record
 class Arm:
-    """One way of a branch. `word` is ``if``, ``or if`` or ``otherwise`` (then there is no condition)."""
+    """One way of a branch. `word` is ``if``, ``or if`` or ``otherwise`` (then there is no condition).
+
+    `over` is what the condition says of a control, where it does.
+    """
 
     word: str
     condition: Phrase | None
     steps: tuple[Step, ...]
     spot: Spot
+    over: Standing | None = None
 
 
 @record

@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from functools import partial
 
 from dotleader.handbook.amounts.units import Unit
 from dotleader.handbook.gather import At
 from dotleader.handbook.ledger import Ledger, offered, part_of, split_prefix
 from dotleader.handbook.model import Control, Effect, Fact, Gauge, Meaning, Need
-from dotleader.handbook.numbers import Numbers, UnworkableError
+from dotleader.handbook.numbers import Numbers
 from dotleader.handbook.phrases import Phrases
 from dotleader.handbook.positions import Positions, matched, read_positions, unlisted
+from dotleader.handbook.wiring_reading import CIRCUIT, WHILE_MOVING, read_wiring
+from dotleader.handbook.wiring_reading import SAMPLES as CIRCUIT_SAMPLES
 from dotleader.source.finding import Related
 from dotleader.source.text import Spot
 from dotleader.syntax.plain import folded
@@ -19,19 +21,17 @@ from dotleader.syntax.tree import Line, Prose, Row, Words
 
 PROPERTIES = (
     "parked", "needs", "turned", "springs", "means", "read on", "also called",
-    "draws", "breaker", "wire", "at", "does",
+    "draws", "breaker", "fuse", "wire", "at", "does",
 )  # fmt: skip
 _SAMPLES = {
     "needs": "needs .... Master switch ON",
     "turned": "turned START .... Engine RUNNING",
     "springs": "springs .... START to BOTH",
     "means": "means .... FULLEST TANK: LEFT or RIGHT",
-    "wire": "wire .... AWG 18, 2.4 m",
     "at": "at .... panel 42 mm, 110 mm",
-    "draws": "draws .... 4.5 A",
-    "breaker": "breaker .... 7.5 A",
+    **CIRCUIT_SAMPLES,
 }
-_WIRE = re.compile(r"AWG\s+\d{1,2}(?:/0)?(?:\s*,\s*\d+(?:\.\d+)?\s*(?:m|ft|in|cm|mm))?$", re.IGNORECASE)
+_WITH_POSITION = ("needs", "turned", "draws")
 _AT = re.compile(r"(\S.*?)\s+\d+(?:\.\d+)?\s*(mm|cm|in)\s*,\s*\d+(?:\.\d+)?\s*(mm|cm|in)$")
 
 
@@ -98,6 +98,7 @@ class Reading:
         read_on: list[str] = []
         aliases: list[str] = []
         others: dict[str, Fact] = {}
+        circuit: list[Row] = []
         for line, row, key, right in self._properties(outline):
             spot = outline.at.spot(right.span)
             word = key.split(" ")[0]
@@ -120,8 +121,10 @@ class Reading:
                     lines = [child.body.words for child in line.children if isinstance(child.body, Prose)]
                     does = self.phrases.joined([right, *lines], outline.at)
                 case _:
-                    self._check_form(word, row, right.text, spot, outline.at)
+                    if word == "at" and not _AT.match(right.text):
+                        self._form(word, spot, right.text)
                     others[key] = Fact(key, right.text, spot)
+                    circuit.extend([row] if word in CIRCUIT else [])
         positions = outline.positions
         return Control(
             key=outline.key,
@@ -140,6 +143,7 @@ class Reading:
             properties=tuple(others.values()),
             does=does,
             spot=outline.spot,
+            wiring=read_wiring(circuit, partial(self._position, outline), outline.at, self.numbers),
         )
 
     def _properties(self, outline: Outline) -> list[tuple[Line, Row, str, Words]]:
@@ -150,20 +154,14 @@ class Reading:
             if not isinstance(row, Row) or row.right is None:
                 continue
             key, spot = folded(row.left.text), outline.at.spot(row.left.span)
-            name = next(
-                (p for p in PROPERTIES if key == p or (p in ("needs", "turned") and key.startswith(p + " "))), ""
-            )
-            if not name or (key.startswith("needs ") and not key.startswith("needs for ")) or key == "turned":
-                self.ledger.say(
-                    "unknown-property",
-                    spot,
-                    f"`{row.left.text}` is no property of a control.",
-                    f"Write `{_SAMPLES[name]}`."
-                    if name
-                    else offered(
-                        key, PROPERTIES, "The properties are " + ", ".join(f"`{p}`" for p in PROPERTIES) + "."
-                    ),
-                )
+            name = next((p for p in PROPERTIES if key == p or (p in _WITH_POSITION and key.startswith(p + " "))), "")
+            if not name or _half_said(key):
+                message = f"`{row.left.text}` is no property of a control."
+                if name:
+                    self.ledger.say("unknown-property", spot, message, f"Write `{_SAMPLES[name]}`.")
+                else:
+                    properties = "The properties are " + ", ".join(f"`{p}`" for p in PROPERTIES) + "."
+                    self.ledger.say_unknown("unknown-property", spot, message, row.left.text, PROPERTIES, properties)
                 continue
             if key in once and name not in ("needs", "turned", "means", "springs", "also called", "read on"):
                 self.ledger.again("The property", row.left.text, spot, once[key])
@@ -209,13 +207,17 @@ class Reading:
         position = self._position(outline, split[1], spot)
         return (outline.key, position) if position else None
 
+    def needed(self, moved: str, text: str, spot: Spot) -> Need:
+        """What has to hold: alternatives of a control and its position, joined by `or`."""
+        settings = [self._setting(part, spot, _SAMPLES["needs"]) for part in text.split(" or ")]
+        return Need(moved, tuple(setting for setting in settings if setting), spot)
+
     def _need(self, outline: Outline, row: Row, text: str, spot: Spot) -> Need:
         words = " ".join(row.left.text.split())
         moved = words[len("needs for ") :] if folded(words).startswith("needs for ") else ""
         if moved:
             moved = self._position(outline, moved, outline.at.spot(row.left.span))
-        settings = [self._setting(part, spot, _SAMPLES["needs"]) for part in text.split(" or ")]
-        return Need(moved, tuple(setting for setting in settings if setting), spot)
+        return self.needed(moved, text, spot)
 
     def _effect(self, outline: Outline, row: Row, text: str, spot: Spot) -> list[Effect]:
         words = " ".join(row.left.text.split())[len("turned ") :]
@@ -255,11 +257,13 @@ class Reading:
                 keys.append(key)
             else:
                 known = [gauge.name for gauge in self.gauges.values()]
-                self.ledger.say(
+                self.ledger.say_unknown(
                     "unknown-gauge",
                     spot,
                     f"No gauge `{part.strip()}` is declared.",
-                    offered(part.strip(), known, "Declare it: `gauge Engine speed in rpm from engine manual`."),
+                    part.strip(),
+                    known,
+                    "Declare it: `gauge Engine speed in rpm from engine manual`.",
                 )
         return keys
 
@@ -268,19 +272,13 @@ class Reading:
             "unreadable-value", spot, f"`{text}` cannot be read after `{word}`.", f"Write it like `{_SAMPLES[word]}`."
         )
 
-    def _check_form(self, word: str, row: Row, text: str, spot: Spot, at: At) -> None:
-        """Whether what a later stage gives meaning to has its form."""
-        if word in ("wire", "at"):
-            form: Callable[[str], object] = _WIRE.match if word == "wire" else _AT.match
-            if not form(text):
-                self._form(word, spot, text)
-            return
-        if row.value is None:
-            return
-        try:
-            quantity = self.numbers.finished(row.value.first, at)
-        except UnworkableError:
-            return
-        wanted = ("current", "power") if word == "draws" else ("current",)
-        if quantity.unit is None or quantity.unit.dimension.name not in wanted:
-            self._form(word, spot, text)
+
+def _half_said(key: str) -> bool:
+    """Whether a property lacks the words that have to follow it, or has others."""
+    match key.split(" ", maxsplit=1)[0]:
+        case "needs":
+            return key != "needs" and not key.startswith("needs for ")
+        case "draws":
+            return key not in ("draws", WHILE_MOVING) and not key.startswith("draws in ")
+        case _:
+            return key == "turned"

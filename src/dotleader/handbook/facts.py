@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dotleader.handbook.amounts.units import Basis
 from dotleader.handbook.gather import At
-from dotleader.handbook.ledger import Ledger, offered
+from dotleader.handbook.ledger import Ledger
 from dotleader.handbook.model import Fact, From
 from dotleader.source.text import Spot
 from dotleader.syntax.plain import folded
@@ -36,11 +36,13 @@ def read_facts(at: At, ledger: Ledger, known: tuple[str, ...] | None) -> dict[st
         key, spot = folded(left.text), at.spot(left.span)
         if known is not None and key not in known:
             block = at.block.head.keyword
-            ledger.say(
+            ledger.say_unknown(
                 "unknown-property",
                 spot,
                 f"`{left.text}` is nothing that a `{block}` block says.",
-                offered(key, known, "It can say: " + ", ".join(f"`{name}`" for name in known) + "."),
+                left.text,
+                known,
+                "It can say: " + ", ".join(f"`{name}`" for name in known) + ".",
             )
         if key in facts:
             (ledger.twice if known is None else ledger.again)("The row", left.text, spot, facts[key].spot)
@@ -115,11 +117,13 @@ def _from(text: str, spot: Spot, sources: dict[str, Fact], ledger: Ledger | None
     elif ledger is not None:
         shown = text.split(",", maxsplit=1)[0].strip()
         known = [fact.name for fact in sources.values()]
-        ledger.say(
+        ledger.say_unknown(
             "unknown-source",
             spot,
             f"The source `{shown}` is not declared.",
-            offered(shown, known, "Declare it in the `sources` block: `kit manual .... builder's manual, issue 4`."),
+            shown,
+            known,
+            "Declare it in the `sources` block: `kit manual .... builder's manual, issue 4`.",
         )
         key, detail = folded(shown), ""
     return From(key, detail.strip(), False, spot)

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterable
 
 from dotleader.handbook.model import Mention
-from dotleader.source.finding import Finding, Related
+from dotleader.source.finding import Finding, Fix, Related
 from dotleader.source.text import Spot
 from dotleader.syntax.plain import folded
 
@@ -19,8 +19,18 @@ class Ledger:
         self.mentions: list[Mention] = []
         self.card = ""
 
-    def say(self, rule: str, spot: Spot, message: str, help_: str, *related: Related) -> None:
-        self.findings.append(Finding(rule, spot, message, help_, related))
+    def say(
+        self, rule: str, spot: Spot, message: str, help_: str, *related: Related, fix: Fix | None = None
+    ) -> None:
+        self.findings.append(Finding(rule, spot, message, help_, related, fix=fix))
+
+    def say_unknown(self, rule: str, spot: Spot, message: str, name: str, known: Iterable[str], none: str) -> None:
+        """A name at `spot` that is none of those that can stand there: the nearest are offered, or `none`."""
+        # Only a book with a fault in it pays for this import.
+        from dotleader.handbook.mending import respelt  # noqa: PLC0415
+
+        names = list(known)
+        self.say(rule, spot, message, offered(name, names, none), fix=respelt(spot, name, names))
 
     def mention(self, kind: str, key: str, spot: Spot) -> None:
         self.mentions.append(Mention(kind, key, spot, self.card))

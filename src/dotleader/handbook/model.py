@@ -12,6 +12,7 @@ from dotleader.handbook.book import DeclaredBook
 from dotleader.handbook.cards import Card, Essay, Phrase
 from dotleader.handbook.punch import Punch
 from dotleader.handbook.stocks.stock import Stock
+from dotleader.handbook.wiring import Wiring
 from dotleader.source.record import record
 from dotleader.source.text import SourceText, Spot
 
@@ -125,9 +126,53 @@ class Control:
     meanings: tuple[Meaning, ...]
     read_on: tuple[str, ...]
     also_called: tuple[str, ...]
-    properties: tuple[Fact, ...]  # draws, breaker, wire, at: checked for their form and kept
+    properties: tuple[Fact, ...]  # draws, breaker, fuse, wire, at: as written
     does: Phrase | None
     spot: Spot
+    wiring: Wiring = Wiring()
+
+
+@record
+class Supply:
+    """An alternator (`amount` in A), also called a generator, or a battery (in Ah). It feeds while all that it needs
+    holds."""
+
+    name: str
+    amount: Fraction
+    needs: tuple[Need, ...]
+    spot: Spot
+
+
+@record
+class Electrical:
+    """The `electrical` block. `volts`, `wires_rated` (degrees Celsius) and the supplies are None where not said.
+
+    `always_on` are the amperes of what has no switch; `read_on` the key of the gauge that shows the alternator's
+    load; `when_it_fails` the keys of the cards for that. The times are in minutes: from the failure to the last
+    switch of such a card, from there to the end of the landing, and how long the battery must last in all.
+    """
+
+    spot: Spot
+    volts: Fraction | None = None
+    alternator: Supply | None = None
+    battery: Supply | None = None
+    always_on: Fraction = Fraction(0)
+    wires_rated: Fraction | None = None
+    read_on: str = ""
+    when_it_fails: tuple[str, ...] = ()
+    shed_after: Fraction = Fraction(5)
+    landing_takes: Fraction = Fraction(10)
+    must_last: Fraction = Fraction(30)
+
+
+@record
+class Setting:
+    """A row of a `rules` block as written: `spot` is that of its name, `value_spot` of what is said of it."""
+
+    name: str
+    text: str
+    spot: Spot
+    value_spot: Spot
 
 
 @record
@@ -163,6 +208,8 @@ class Handbook:
     punches: tuple[Punch, ...] = ()
     books: tuple[DeclaredBook, ...] = ()
     by_key: Mapping[str, Card] = MappingProxyType({})
+    settings: tuple[Setting, ...] = ()
+    electrical: Electrical | None = None
 
     def fact(self, name: str) -> str:
         found = self.facts.get(name)

@@ -45,7 +45,7 @@ def matched(text: str) -> str:
 
     So `15 deg` as a position and `{takeoff flaps}`, which prints as 15°, are the same.
     """
-    if "0" <= text[:1] <= "9" or text[:1] in "-.−":
+    if "0" <= text[:1] <= "9" or text.startswith(("-", ".", "−")):
         words = text.replace("°", " deg ").split()
         number = read_number(words[0])
         unit = find_unit(" ".join(words[1:])) if len(words) > 1 else None

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from itertools import pairwise
 
 from dotleader.handbook.gather import At
-from dotleader.handbook.ledger import Ledger, offered
+from dotleader.handbook.ledger import Ledger
 from dotleader.handbook.punch import Punch
 from dotleader.handbook.punch_reading import Pins, Stopped, pins_of, span_of, stop_of
 from dotleader.handbook.stocks.fault import millimetres
@@ -95,7 +95,9 @@ class _Reading:
                 self.unknown = True
                 known = ", ".join(f"`{name}`" for name in SAMPLES)
                 message = f"`{row.left.text}` is no property of a punch."
-                self.ledger.say("unknown-property", spot, message, offered(key, SAMPLES, f"A punch has {known}."))
+                self.ledger.say_unknown(
+                    "unknown-property", spot, message, row.left.text, SAMPLES, f"A punch has {known}."
+                )
             elif key in rows:
                 self.ledger.again("The row", row.left.text, spot, first[key])
             else:

@@ -13,7 +13,7 @@ from dotleader.handbook.facts import HANDBOOK_FACTS, airspeed_basis, check_head_
 from dotleader.handbook.gather import At, Gathered, Read, gather
 from dotleader.handbook.gauges import read_gauge
 from dotleader.handbook.ledger import Ledger
-from dotleader.handbook.model import Control, Fact, Gauge, Handbook
+from dotleader.handbook.model import Control, Electrical, Fact, Gauge, Handbook, Setting
 from dotleader.handbook.numbers import Entry, Numbers
 from dotleader.handbook.phrases import Phrases
 from dotleader.handbook.punch import Punch
@@ -65,8 +65,10 @@ class _Resolving:
         self._gauges(gauges, numbers, sources)
         phrases = Phrases(numbers, self.ledger)
         values = numbers.declared()
-        controls = self._controls(gauges, numbers, phrases)
+        reading = self._control_reading(gauges, numbers, phrases)
+        controls = {key: reading.control(outline) for key, outline in reading.known.items()}
         cards, essays = self._cards(phrases, controls, gauges)
+        electrical = self._electrical(reading, numbers, cards)
         paper = facts.get("paper")
         title = heads[0].block.head.name if heads else None
         stock_blocks = self.blocks.get("stock", [])
@@ -94,6 +96,8 @@ class _Resolving:
             spot=heads[0].spot(heads[0].block.head.span) if heads else Spot(self.main, 0, 0),
             punches=self._punches(),
             by_key={card.key: card for card in reversed(cards)},
+            electrical=electrical,
+            settings=self._settings(),
         )
         return self._with_books(handbook, paper.text if paper else "")
 
@@ -148,15 +152,26 @@ class _Resolving:
             else:
                 gauges[gauge.key] = gauge
 
-    def _controls(self, gauges: dict[str, Gauge], numbers: Numbers, phrases: Phrases) -> dict[str, Control]:
+    def _control_reading(self, gauges: dict[str, Gauge], numbers: Numbers, phrases: Phrases) -> Reading:
         known: dict[str, Outline] = {}
         for at in self.blocks.get("equipment", []):
             outlines(at, numbers, self.ledger, known)
         for key, outline in known.items():
             if key in gauges:
                 self.ledger.twice("The control", outline.name, outline.spot, gauges[key].spot)
-        reading = Reading(known, gauges, numbers, phrases, self.ledger)
-        return {key: reading.control(outline) for key, outline in known.items()}
+        return Reading(known, gauges, numbers, phrases, self.ledger)
+
+    def _electrical(self, reading: Reading, numbers: Numbers, cards: tuple[Card, ...]) -> Electrical | None:
+        blocks = self.blocks.get("electrical", [])
+        if not blocks:
+            return None
+        first = blocks[0].spot(blocks[0].block.head.span)
+        for at in blocks[1:]:
+            self.ledger.again("The block", "electrical", at.spot(at.block.head.span), first)
+        # Only a handbook that describes its electrical system pays for this import.
+        from dotleader.handbook.electrical import read_electrical  # noqa: PLC0415
+
+        return read_electrical(blocks[0], reading, numbers, reading.gauges, {card.key: card.title for card in cards})
 
     def _with_books(self, handbook: Handbook, paper: str) -> Handbook:
         books, stocks = self.blocks.get("book", ()), self.blocks.get("stock", ())
@@ -176,6 +191,15 @@ class _Resolving:
         from dotleader.handbook.punches import read_punches  # noqa: PLC0415
 
         return read_punches(blocks, self.ledger)
+
+    def _settings(self) -> tuple[Setting, ...]:
+        blocks = self.blocks.get("rules", [])
+        if not blocks:
+            return ()
+        # Only a handbook that sets something pays for this import.
+        from dotleader.handbook.rule_settings import read_settings  # noqa: PLC0415
+
+        return read_settings(blocks, self.ledger)
 
     def _cards(
         self, phrases: Phrases, controls: dict[str, Control], gauges: dict[str, Gauge]

@@ -22,10 +22,11 @@ from dotleader.handbook.cards import (
     Step,
 )
 from dotleader.handbook.gather import At
-from dotleader.handbook.ledger import Ledger, offered
+from dotleader.handbook.ledger import Ledger
 from dotleader.handbook.model import Gauge
 from dotleader.handbook.phrases import Phrases
 from dotleader.handbook.readings import Readings
+from dotleader.handbook.standings import standing
 from dotleader.handbook.unread import as_words, surplus, unread, unread_below, unread_rest
 from dotleader.source.text import Span, Spot
 from dotleader.syntax.plain import folded
@@ -167,7 +168,8 @@ class Steps:
         if not steps:
             self._empty(body.keyword, spot)
         steps = (*surplus(body, at), *steps)
-        arms.append(Arm(body.keyword, condition, steps, at.spot(Span(line.span.start, line.span.end))))
+        over = standing(condition, self.answers.controls) if condition is not None else None
+        arms.append(Arm(body.keyword, condition, steps, at.spot(Span(line.span.start, line.span.end)), over))
 
     def _say(self, line: Line, body: Say, at: At, depth: int, inside: str, steps: list[Step]) -> None:
         spot = at.spot(line.span)
@@ -228,15 +230,13 @@ class Steps:
         if key in self.titles:
             self.ledger.mention("card", key, spot)
             return key
-        self.ledger.say(
+        self.ledger.say_unknown(
             "unknown-card",
             spot,
             f"There is no card `{words.text}`.",
-            offered(
-                words.text,
-                self.titles.values(),
-                "Write its title as it stands after `emergency`, `abnormal` or `normal`.",
-            ),
+            words.text,
+            self.titles.values(),
+            "Write its title as it stands after `emergency`, `abnormal` or `normal`.",
         )
         return ""
 

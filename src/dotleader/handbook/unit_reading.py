@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dotleader.handbook.amounts.units import AmbiguousUnit, Unit, UnknownUnit, find_unit
 from dotleader.handbook.ledger import Ledger
+from dotleader.source.finding import swapped
 from dotleader.source.text import Spot
 from dotleader.syntax.near_keywords import near_source_word
 
@@ -20,6 +21,9 @@ def read_unit(text: str, spot: Spot, ledger: Ledger) -> Unit | None:
                 spot,
                 f"`{written}` is no unit.",
                 f"Did you mean {near}?" if near else "Units are written as on the instrument: `KIAS`, `psi`, `US gal`.",
+                fix=swapped(spot, suggestions[0].symbol, safe=False)
+                if len(suggestions) == 1 and " ".join(spot.text.split()) == written
+                else None,
             )
             return None
         case AmbiguousUnit(written, choices):
@@ -40,5 +44,6 @@ def _source_slip(spot: Spot, ledger: Ledger) -> bool:
         Spot(spot.source, spot.start + start, spot.start + end),
         f"`{spot.text[start:end]}` is no unit, and does not say where the number comes from.",
         f"Did you mean `{right}{spot.text[end:].rstrip()}`?",
+        fix=swapped(Spot(spot.source, spot.start + start, spot.start + end), right, safe=False),
     )
     return True

@@ -16,8 +16,12 @@ def summary(findings: Sequence[Finding], facts: Mapping[str, RuleFacts], cards: 
     """`findings` as shown; `cards` and `files` are what was looked at."""
     if not findings:
         return f"no findings: {counted(cards, 'card')} in {counted(files, 'file')}"
-    weights = [severity_of(finding, facts) for finding in findings]
-    parts = [counted(weights.count(weight), weight.word) for weight in reversed(Severity) if weight in weights]
     where = {finding.spot.source.name for finding in findings}
-    said = " and ".join([", ".join(parts[:-1]), parts[-1]] if len(parts) > 1 else parts)
-    return f"{said} in {counted(len(where), 'file')}"
+    return f"{weights(findings, facts)} in {counted(len(where), 'file')}"
+
+
+def weights(findings: Sequence[Finding], facts: Mapping[str, RuleFacts]) -> str:
+    """How many of each weight: `1 error, 2 warnings and 1 note`; empty where there are none."""
+    found = [severity_of(finding, facts) for finding in findings]
+    parts = [counted(found.count(weight), weight.word) for weight in reversed(Severity) if weight in found]
+    return " and ".join([", ".join(parts[:-1]), parts[-1]] if len(parts) > 1 else parts)

@@ -67,6 +67,9 @@ from dotleader.rules.suppressions import (
     allow_unknown_rule,
     allow_unused,
     allow_without_reason,
+    baseline_unused,
+    impossible_setting,
+    unknown_rule,
 )
 
 STRUCTURE = (
@@ -130,6 +133,9 @@ SUPPRESSIONS = (
     allow_unknown_rule.RULE,
     allow_of_error.RULE,
     allow_unused.RULE,
+    unknown_rule.RULE,
+    impossible_setting.RULE,
+    baseline_unused.RULE,
 )
 
 _LISTED = (*STRUCTURE, *REFERENCES, *CHECKED, *FORM, *SUPPRESSIONS)

@@ -47,7 +47,9 @@ ON_ONE_LINE = {
     "unknown-keyword": frozenset({"value-without-source"}),
     "empty-block": frozenset({"no-ending"}),
     "unknown-position": frozenset({"uneven-wording"}),
-    "near-name": frozenset({"uneven-wording", "value-never-used"}),
+    "near-name": frozenset({"uneven-wording", "value-never-used", "not-the-label"}),
+    "not-the-label": frozenset({"uneven-wording"}),
+    "unclear-unit": frozenset({"uneven-wording", "other-unit"}),
     "vague-response": frozenset({"unknown-position"}),
     "trailing-comment": frozenset({"uneven-wording", "near-name"}),
     "typed-completion": frozenset({"vague-response", "empty-block"}),
@@ -87,7 +89,7 @@ _NOT_READ = _MISREADING | {
     "second-leader",
     "unknown-property",
 }
-_MISSPELT = frozenset({"near-name", "bare-name"})
+_MISSPELT = frozenset({"near-name", "bare-name", "not-the-label"})
 """These speak of a name that somebody meant, and that stands in what they are related to."""
 _BRACED = re.compile(r"\{([^{}]+)\}")
 

@@ -2,41 +2,80 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from operator import attrgetter
+from typing import NamedTuple
 
+from dotleader.handbook.model import Setting
 from dotleader.rules.allowance import Allowance, allowances, meant
 from dotleader.rules.catalogue import BY_NAME
 from dotleader.rules.follow_up import without_follow_ups
 from dotleader.rules.suppressions import allow_of_error, allow_unknown_rule, allow_unused, allow_without_reason
 from dotleader.source.finding import Finding, Severity
+from dotleader.source.suppression import Held, Suppressed
 from dotleader.syntax.tree import File
 
 _ORDER = attrgetter("order")
+_Order = tuple[object, ...]
+_Why = tuple[Held, str]
+
+
+class Settled(NamedTuple):
+    """`findings` are shown; `suppressed` are those that somebody has decided about, in the same order."""
+
+    findings: list[Finding]
+    suppressed: list[Suppressed]
 
 
 def settle(findings: Iterable[Finding], files: Sequence[File], asked: Collection[str] = BY_NAME) -> list[Finding]:
+    """The findings of a handbook without a `rules` block as they are shown; see `settled`."""
+    return settled(findings, files, (), asked).findings
+
+
+def settled(
+    findings: Iterable[Finding], files: Sequence[File], settings: Sequence[Setting], asked: Collection[str] = BY_NAME
+) -> Settled:
     """The findings as they are shown: each fault once, suppressions applied and judged, in one total order.
 
-    `findings` are those of all stages, `files` the trees they were found in. `asked` names the rules that had their
+    `findings` are those of all stages, `files` the trees they were found in, `settings` the rows of the handbook's
+    `rules` block; what is wrong with these rows cannot be turned off in them. `asked` names the rules that had their
     say; a suppression of another is not called unused.
     """
     found = sorted({finding.order: finding for finding in findings}.values(), key=_ORDER)
     allowed, judged = _suppressed(found, files, asked)
-    kept = {f.order: f for f in without_follow_ups(found, files, BY_NAME) if f.order not in allowed}
+    if settings:
+        # Only a handbook that sets something pays for this import.
+        from dotleader.rules.judging import judged_settings, turned_off  # noqa: PLC0415
+
+        off = turned_off(settings, BY_NAME)
+        for finding in (*found, *judged):
+            if finding.rule in off:
+                allowed.setdefault(finding.order, (Held.RULES, off[finding.rule]))
+        judged += judged_settings(settings, {finding.rule for finding in (*found, *judged)}, asked, BY_NAME)
+    shown = {finding.order: finding for finding in (*without_follow_ups(found, files, BY_NAME), *judged)}
+    kept = {order: finding for order, finding in shown.items() if order not in allowed}
     if allowed:
-        # An error that was left out in favour of a finding that is allowed comes back: errors cannot be allowed.
-        left = [finding for finding in found if finding.order not in allowed]
-        errors = (f for f in without_follow_ups(left, files, BY_NAME) if BY_NAME[f.rule].severity is Severity.ERROR)
-        kept |= {finding.order: finding for finding in errors}
-    return sorted([*kept.values(), *judged], key=_ORDER)
+        kept |= _uncovered(found, files, allowed)
+    return Settled(
+        sorted(kept.values(), key=_ORDER),
+        [Suppressed(shown[order], *allowed[order]) for order in sorted(shown.keys() & allowed.keys())],
+    )
+
+
+def _uncovered(
+    found: Sequence[Finding], files: Sequence[File], allowed: Mapping[_Order, _Why]
+) -> dict[_Order, Finding]:
+    """Errors that were left out in favour of a finding that is allowed: they come back, for they cannot be allowed."""
+    left = [finding for finding in found if finding.order not in allowed]
+    errors = (f for f in without_follow_ups(left, files, BY_NAME) if BY_NAME[f.rule].severity is Severity.ERROR)
+    return {finding.order: finding for finding in errors}
 
 
 def _suppressed(
     found: Sequence[Finding], files: Sequence[File], asked: Collection[str]
-) -> tuple[set[tuple[object, ...]], list[Finding]]:
-    """The orders of the findings that are allowed, and what is wrong with the suppressions."""
-    allowed: set[tuple[object, ...]] = set()
+) -> tuple[dict[_Order, _Why], list[Finding]]:
+    """The orders of the findings that a comment allows, with its reason, and what is wrong with the comments."""
+    allowed: dict[_Order, _Why] = {}
     judged: list[Finding] = []
     for file in files:
         if "llow" not in file.source.text:  # `allow`, or `Allow` at the head of a comment
@@ -47,7 +86,8 @@ def _suppressed(
             judged.extend(_judged(allowance, bool(covered), asked))
             rule = BY_NAME.get(allowance.rule)
             if rule is not None and rule.severity is not Severity.ERROR:
-                allowed.update(finding.order for finding in covered)
+                for finding in covered:
+                    allowed.setdefault(finding.order, (Held.COMMENT, allowance.reason))
     return allowed, judged
 
 

@@ -8,9 +8,6 @@ from dotleader.source.finding import Finding
 from dotleader.source.outcome import Outcome
 from dotleader.source.text import SourceText, Spot
 
-LARGEST = 20_000_000
-"""Bytes of the largest file that is read: some hundred times a flight handbook with everything in it."""
-
 _BOMS = (
     (codecs.BOM_UTF32_LE, "utf-32", "UTF-32"),  # before UTF-16, whose mark it begins with
     (codecs.BOM_UTF32_BE, "utf-32", "UTF-32"),

@@ -6,19 +6,24 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
+from functools import cache, lru_cache
 from typing import Any
-
-from dotleader.syntax import generated
-
-# The generated module has no types; Any ends in this room, its trees go no further than `lines` and `values`.
-_PARSER: Any = generated.Lark_StandAlone()  # type: ignore[no-untyped-call]  # generated, without types
-# A lark parser asks for each text anew which lexer and parser it has been built with; these are they.
-_LEXER: Any = _PARSER.parser.lexer
-_LALR: Any = _PARSER.parser.parser.parser
 
 REMEMBERED = 4096
 """Texts whose trees are kept: cards repeat their lines, and an editor reads a file again after every stroke."""
+
+
+@cache
+def _parser() -> tuple[Any, Any, Any]:
+    """The generated module with lexer and parser; imported for the first line that has to be parsed.
+
+    The module has no types; Any ends in this room, its trees go no further than `lines` and `values`. A lark parser
+    asks for each text anew which lexer and parser it has been built with; these are they.
+    """
+    from dotleader.syntax import generated  # noqa: PLC0415  # a lint that knows all blocks does without
+
+    built: Any = generated.Lark_StandAlone()  # type: ignore[no-untyped-call]  # generated, without types
+    return generated, built.parser.lexer, built.parser.parser.parser
 
 
 @lru_cache(REMEMBERED)
@@ -27,8 +32,9 @@ def read(start: str, text: str) -> Any:
 
     A tree is shared by all lines with the same text; nobody may change it.
     """
+    generated, lexer, parser = _parser()
     try:
-        return _LALR.parse(generated.LexerThread.from_text(_LEXER, text), start)
+        return parser.parse(generated.LexerThread.from_text(lexer, text), start)
     except generated.UnexpectedInput as trouble:
         token = getattr(trouble, "token", None)
         if token is not None and token.type == "$END":

@@ -10,7 +10,7 @@ from dotleader.syntax.grammar import read
 from dotleader.syntax.line_faults import CARD_KEYWORDS, near_word, right_keyword, short
 from dotleader.syntax.lines import LEADER
 from dotleader.syntax.plain import plain
-from dotleader.syntax.tree import Allow, Fault, Head, Words
+from dotleader.syntax.tree import Allow, Fault, Head, Mend, Words
 from dotleader.syntax.words import read_words
 
 _TITLE = re.compile(r"[^\W\d_][\w'/ -]{2,40}")
@@ -18,7 +18,7 @@ _TITLE = re.compile(r"[^\W\d_][\w'/ -]{2,40}")
 
 CARD_KINDS = ("normal", "abnormal", "emergency")
 NAMED = ("handbook", "include", *CARD_KINDS, "text", "stock", "punch", "book", "gauge")
-UNNAMED = ("sources", "speeds", "values", "equipment")
+UNNAMED = ("sources", "speeds", "values", "equipment", "electrical", "rules")
 BLOCK_KEYWORDS = (*NAMED, *UNNAMED)
 _NAME_OPTIONAL = ("stock", "handbook")
 
@@ -37,6 +37,8 @@ SAMPLES = {
     "speeds": "speeds",
     "values": "values",
     "equipment": "equipment",
+    "electrical": "electrical",
+    "rules": "rules",
 }
 # Words that people write for a block keyword; the right one is offered and the block is read as if it stood there.
 _SLIPS = {
@@ -47,6 +49,8 @@ _SLIPS = {
     "equip": "equipment",
     "controls": "equipment",
     "switches": "equipment",
+    "electrics": "electrical",
+    "electric": "electrical",
     "source": "sources",
     "speed": "speeds",
     "value": "values",
@@ -58,6 +62,9 @@ _SLIPS = {
     "paper": "stock",
     "perforator": "punch",
     "punches": "punch",
+    "rule": "rules",
+    "thresholds": "rules",
+    "limits": "rules",
 }
 
 
@@ -140,6 +147,7 @@ def _unknown(text: str, span: Span, allow: Allow | None, faults: list[Fault]) ->
     else:
         help_ = _not_a_head(text, first)
         message = f"`{first}` opens no block."
-    faults.append(Fault("unknown-keyword", word, message, help_))
+    mend = Mend(word, near, safe=first.rstrip(":").casefold() == near) if near else None
+    faults.append(Fault("unknown-keyword", word, message, help_, mend))
     name = Words((rest.strip(),), Span(span.end - len(rest.lstrip()), span.end)) if rest.strip() else None
     return Head(near or "?", name, None, None, span, allow)

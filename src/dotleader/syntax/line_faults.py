@@ -6,7 +6,7 @@ import re
 
 from dotleader.source.text import Span
 from dotleader.syntax.mended import fact_of, item_of, without_bullet
-from dotleader.syntax.tree import Fault, Words
+from dotleader.syntax.tree import Fault, Mend, Words
 
 CARD_KEYWORDS = (
     "phase",
@@ -115,6 +115,7 @@ def missing_item_leader(text: str, span: Span) -> Fault:
         span,
         f"`{short(text)}` has no leader, so that nothing says which part of it is the response.",
         f"Two or more dots with a space on both sides join challenge and response: `{short(mended)}`.",
+        Mend(span, mended),
     )
 
 
@@ -153,6 +154,7 @@ def missing_leader(text: str, span: Span) -> Fault:
         f"`{short(text)}` has no leader, and every line of this block has one.",
         "Two or more dots with a space on both sides join a name and what is said of it: "
         + (f"`{short(mended)}`." if mended else f"`{short(text, 40)} .... ` and the rest."),
+        Mend(span, mended) if mended else None,
     )
 
 
@@ -185,6 +187,7 @@ def dash_for_leader(challenge: str, response: str, span: Span, tab: bool) -> Fau
         f"`{short(challenge)}` and `{short(response)}` are joined by {what}.",
         f"Join them by a leader, two or more dots with a space on both sides: "
         f"`{short(without_bullet(challenge), 40)} .... {short(response, 40)}`.",
+        Mend(span, " .... "),
     )
 
 
@@ -242,12 +245,23 @@ def unknown_keyword(text: str, near: str, rest: str, span: Span) -> Fault:
         span,
         f"`{short(text)}` begins with no keyword of a card; `{near}` is the nearest.",
         right_keyword(text, near, rest, right),
+        keyword_mend(text, near, rest, span) if bool(rest) == (near in _SAMPLES) else None,
     )
+
+
+def keyword_mend(text: str, near: str, rest: str, span: Span) -> Mend:
+    """The right keyword for the one that `text` at `span` begins with; safe where only its form is wrong."""
+    word = Span(span.start, span.start + len(text) - len(rest))
+    return Mend(word, f"{near} " if rest else near, safe=_is_form_only(text, near, rest))
+
+
+def _is_form_only(text: str, near: str, rest: str) -> bool:
+    return text.casefold().startswith(near) and text[len(near) :].lstrip(":.;,! \t") == rest
 
 
 def right_keyword(text: str, near: str, rest: str, right: str) -> str:
     """What to do about `text`, which should begin with `near` before its `rest`: perhaps only its form is wrong."""
-    if text.casefold().startswith(near) and text[len(near) :].lstrip(":.;,! \t") == rest:
+    if _is_form_only(text, near, rest):
         return f"Keywords are lower case and take no colon or full stop: `{right}`."
     return f"Did you mean `{right}`?"
 
@@ -263,4 +277,5 @@ def unknown_mark(mark: str, span: Span) -> Fault:
         f"`{short(mark)}` is no mark that an item can carry.",
         (f"Did you mean `{near}`? " if near else "")
         + "The marks are `[critical]`, `[with NAME]` and `[without NAME]`; other remarks go on an indented line below.",
+        Mend(span, near) if near == "[critical]" else None,
     )

@@ -10,6 +10,7 @@ from dotleader.syntax.line_faults import short
 from dotleader.syntax.lines import LEADER, card_line, fact_line
 from dotleader.syntax.open_line import OpenLine
 from dotleader.syntax.places import (
+    ELECTRICAL_NUMBERS,
     NUMBER_PROPERTIES,
     PROSE_PLACES,
     RAW_PLACES,
@@ -18,7 +19,7 @@ from dotleader.syntax.places import (
     place_of_block,
 )
 from dotleader.syntax.slips import belongs_higher, is_neighbour, is_no_more_notice, spaces
-from dotleader.syntax.tree import Allow, Blank, Body, Broken, Comment, Fault, Head, Item, Line, Prose, Row
+from dotleader.syntax.tree import Allow, Blank, Body, Broken, Comment, Fault, Head, Item, Line, Mend, Prose, Row
 from dotleader.syntax.words import read_words
 
 DEEPEST = 12
@@ -79,15 +80,6 @@ def _not_indented(raw: RawLine, run: int) -> Fault:
 
 def _put(raw: RawLine, stack: list[OpenLine], faults: list[Fault]) -> None:
     span = Span(raw.start, raw.start + len(raw.text))
-    if raw.tabs:
-        faults.append(
-            Fault(
-                "tab-indentation",
-                Span(raw.start - 1, raw.start),
-                "This line is indented by a tab.",
-                "Indent by spaces, two for each level; `dotleader format` does it.",
-            )
-        )
     if _is_unindented(raw):
         level = _level(stack)
         while len(stack) > 1 and level <= stack[-1].indent:
@@ -96,6 +88,15 @@ def _put(raw: RawLine, stack: list[OpenLine], faults: list[Fault]) -> None:
         return
     if raw.tabs:
         raw = raw._replace(indent=_tabbed(raw.indent, stack))
+        faults.append(
+            Fault(
+                "tab-indentation",
+                Span(raw.start - 1, raw.start),
+                "This line is indented by a tab.",
+                "Indent by spaces, two for each level; `dotleader format` does it.",
+                Mend(Span(raw.start - len(raw.lead), raw.start), " " * raw.indent, safe=True),
+            )
+        )
     if raw.text.startswith("#") and not (_prose(stack) and raw.indent > _base(stack)):
         body, allow = _comment(raw.text, span)
         stack[-1].children.append(OpenLine(raw.indent, Place.NOTHING, span, body, allow))
@@ -206,6 +207,8 @@ def _body(text: str, start: int, place: Place, stack: list[OpenLine], faults: li
             return fact_line(text, start, True, faults)
         case Place.PROPERTY:
             return fact_line(text, start, text.startswith(NUMBER_PROPERTIES), faults)
+        case Place.ELECTRICAL | Place.SUPPLY:
+            return fact_line(text, start, text.startswith(ELECTRICAL_NUMBERS), faults)
         case Place.AMPLIFIED if LEADER.search(text):
             return _amplified_item(text, start, faults)
         case Place.TEXT | Place.AMPLIFIED | Place.DETAIL:

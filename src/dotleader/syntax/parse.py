@@ -2,18 +2,54 @@
 
 from __future__ import annotations
 
-from dotleader.source.finding import Finding
+from collections.abc import Iterator
+from contextlib import contextmanager
+from typing import Protocol
+
+from dotleader.source.finding import Finding, Fix, swapped
 from dotleader.source.outcome import Outcome
 from dotleader.source.text import SourceText, Span, Spot
 from dotleader.syntax.blocks import RawLine, chunks, is_head, raw_lines
 from dotleader.syntax.heads import head_line
 from dotleader.syntax.line_faults import short
 from dotleader.syntax.nest import ALLOW, nested
-from dotleader.syntax.tree import Allow, Blank, Block, Broken, Comment, Fault, File, Head, Line, Parsed, Placed
+from dotleader.syntax.tree import Allow, Blank, Block, Broken, Comment, Fault, File, Head, Line, Mend, Parsed, Placed
+
+
+class Known(Protocol):
+    """Parsed blocks by their texts, kept from an earlier run."""
+
+    def known(self, text: str) -> Parsed | None: ...
+
+    def learn(self, text: str, parsed: Parsed) -> None: ...
+
+
+_known: Known | None = None
+
+
+@contextmanager
+def knowing(known: Known | None) -> Iterator[None]:
+    """Inside, blocks that are known are not parsed again, and new ones are told of."""
+    global _known  # noqa: PLW0603  # blocks are parsed in many places, and what is known holds for all of them
+    before, _known = _known, known
+    try:
+        yield
+    finally:
+        _known = before
 
 
 def parse_block(text: str) -> Parsed:
     """One block from its text (a chunk of a file); depends on nothing else."""
+    if _known is None:
+        return _parsed(text)
+    parsed = _known.known(text)
+    if parsed is None:
+        parsed = _parsed(text)
+        _known.learn(text, parsed)
+    return parsed
+
+
+def _parsed(text: str) -> Parsed:
     lines = list(raw_lines(text))
     faults: list[Fault] = []
     first = next((n for n, line in enumerate(lines) if line.text), len(lines))
@@ -39,6 +75,7 @@ def _indented_head(line: RawLine, shown: str) -> Fault:
         Span(line.start, line.start + len(shown)),
         f"`{short(shown)}` opens a block, but is indented.",
         "Begin it at the left edge, and indent what belongs to it; it is read so.",
+        Mend(Span(line.start - len(line.lead), line.start), "", safe=True),
     )
 
 
@@ -74,6 +111,13 @@ def _loose(line: RawLine) -> Line:
     return Line(span, Broken(line.text))
 
 
+def _fix(source: SourceText, start: int, fault: Fault) -> Fix | None:
+    mend = fault.mend
+    if mend is None:
+        return None
+    return swapped(Spot(source, start + mend.span.start, start + mend.span.end), mend.text, safe=mend.safe)
+
+
 def parse(source: SourceText) -> Outcome[File]:
     """The tree of a file, and what was wrong with its form."""
     blocks: list[Placed] = []
@@ -83,5 +127,5 @@ def parse(source: SourceText) -> Outcome[File]:
         blocks.append(Placed(chunk.start, parsed.block))
         for fault in parsed.faults:
             spot = Spot(source, chunk.start + fault.span.start, chunk.start + fault.span.end)
-            findings.append(Finding(fault.rule, spot, fault.message, fault.help))
+            findings.append(Finding(fault.rule, spot, fault.message, fault.help, fix=_fix(source, chunk.start, fault)))
     return Outcome(File(source, tuple(blocks)), tuple(findings))

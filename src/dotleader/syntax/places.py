@@ -21,6 +21,8 @@ class Place(Enum):
     NUMBERS = "numbers"
     EQUIPMENT = "equipment"
     PROPERTY = "property"
+    ELECTRICAL = "electrical"
+    SUPPLY = "supply"  # below a row of an electrical block
     NOTHING = "nothing"
 
 
@@ -29,13 +31,19 @@ RAW_PLACES = frozenset({Place.TEXT, Place.AMPLIFIED})
 PROSE_PLACES = frozenset({Place.TEXT, Place.AMPLIFIED, Place.DETAIL})
 """Where a line is prose, and its indentation the writer's own."""
 PROSE_PROPERTIES = ("does", "says")
-NUMBER_PROPERTIES = ("draws", "breaker")
+NUMBER_PROPERTIES = ("draws", "breaker", "fuse")
+ELECTRICAL_NUMBERS = (
+    "alternator", "generator", "battery", "system", "always on", "wires rated", "shed after", "landing takes",
+    "must last",
+)  # fmt: skip
+"""What the rows of an electrical block begin with whose right part is a value."""
 
 _BY_KEYWORD = {
     **dict.fromkeys(CARD_KINDS, Place.CARD),
-    **dict.fromkeys(("handbook", "sources", "stock", "punch", "book"), Place.FACTS),
+    **dict.fromkeys(("handbook", "sources", "stock", "punch", "book", "rules"), Place.FACTS),
     **dict.fromkeys(("speeds", "values", "gauge"), Place.NUMBERS),
     "equipment": Place.EQUIPMENT,
+    "electrical": Place.ELECTRICAL,
     "text": Place.TEXT,
     "?": Place.TEXT,  # an unknown block: kept, and nothing more said about its lines
 }
@@ -62,6 +70,8 @@ def place_below(place: Place, body: Body) -> Place:
             return _BY_SAY.get(body.keyword, Place.NOTHING)
         case Row() if place is Place.EQUIPMENT:
             return Place.PROPERTY
+        case Row() if place is Place.ELECTRICAL:
+            return Place.SUPPLY
         case Row() if body.left.text in PROSE_PROPERTIES:
             return Place.TEXT
         case Prose():

@@ -13,7 +13,7 @@ from dotleader.syntax.line_faults import CARD_KEYWORDS, short
 from dotleader.syntax.lines import LEADER
 from dotleader.syntax.open_line import OpenLine
 from dotleader.syntax.places import Place
-from dotleader.syntax.tree import Fault, Item, Row, Say
+from dotleader.syntax.tree import Fault, Item, Mend, Row, Say
 
 _NOTICE = re.compile(r"(note|caution|warning)(?=\s)")
 _KEYWORD = re.compile(rf"(?:{'|'.join(CARD_KEYWORDS)})(?=\s|$)")
@@ -48,6 +48,7 @@ def belongs_higher(raw: RawLine, stack: list[OpenLine], faults: list[Fault], spa
                 span,
                 f"`{short(raw.text)}` has a leader but is indented below an item, where only details stand.",
                 f"Indent it by {spaces(level)} like the item above; it is read so.",
+                _moved(raw, level),
             )
         )
     return True
@@ -64,6 +65,7 @@ def is_neighbour(raw: RawLine, stack: list[OpenLine], faults: list[Fault], span:
             span,
             f"`{short(raw.text)}` is indented below a line that has nothing below it.",
             f"Indent it by {spaces(above.indent)} like the line above; it is read so.",
+            _moved(raw, above.indent),
         )
     )
     return True
@@ -80,9 +82,15 @@ def is_no_more_notice(raw: RawLine, stack: list[OpenLine], faults: list[Fault], 
             span,
             f"`{short(raw.text)}` has a leader but is indented below `{notice.body.keyword}`, where only text stands.",
             f"Indent it by {spaces(notice.indent)} like the line above; it is read so.",
+            _moved(raw, notice.indent),
         )
     )
     return True
+
+
+def _moved(raw: RawLine, indent: int) -> Mend:
+    """Which line belongs to which is for the writer to say, and so the fix is not safe."""
+    return Mend(Span(raw.start - len(raw.lead), raw.start), " " * indent)
 
 
 def spaces(count: int) -> str:

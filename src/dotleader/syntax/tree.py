@@ -144,6 +144,15 @@ class Block:
 
 
 @record
+class Mend:
+    """`text` in the place of what stands at `span`, which mends a fault; `safe` as that of a fix."""
+
+    span: Span
+    text: str
+    safe: bool = False
+
+
+@record
 class Fault:
     """A finding of the parser, in a block that does not know where it stands."""
 
@@ -151,6 +160,7 @@ class Fault:
     span: Span
     message: str
     help: str
+    mend: Mend | None = None
 
 
 @record

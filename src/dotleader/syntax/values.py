@@ -15,6 +15,7 @@ from dotleader.syntax.tree import (
     Binary,
     Expression,
     Fault,
+    Mend,
     Negative,
     Number,
     Ref,
@@ -75,6 +76,7 @@ def _decimal_comma(written: str, start: int) -> Fault:
         f"`{short(written)}` has a comma where it does not separate thousands.",
         f"Write a point before decimals, and no other mark: `{short(mended)}`. "
         "A comma stands before exactly three digits: `1,250`.",
+        Mend(Span(start, start + len(written)), mended) if one else None,
     )
 
 

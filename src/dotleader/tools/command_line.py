@@ -18,6 +18,8 @@ SUMMARIES = {
     "lint": "say what is wrong, and what to do about it",
     "format": "bring sources into their canonical form",
     "print": "lay out cards as pages to read and sheets to cut",
+    "baseline": "accept what is found in an old book today",
+    "run": "work the cards through against the cockpit",
     "explain": "tell about a rule, or how a value came to be",
     "printer": "keep how far a printer's backs are out of register",
 }
@@ -112,6 +114,22 @@ class Parser(argparse.ArgumentParser):
             raise CannotRun(f"`{option} {word}` is not known.", advice)
 
         self.add_argument(option, dest=dest, default=default, type=one_of, metavar=option.strip("-").upper())
+
+    def choices(self, option: str, choices: Sequence[str], *, dest: str) -> None:
+        """An option that takes one of a few words, may send it to a file (`WORD=FILE`), and may stand several times."""
+
+        def one_of(text: str) -> tuple[str, str]:
+            word, to, path = text.partition("=")
+            if word not in choices:
+                advice = _meant(word, choices) or f"Take one of {', '.join(choices)}."
+                raise CannotRun(f"`{option} {word}` is not known.", advice)
+            if to and not path:
+                raise CannotRun(f"`{option} {text}` names no file.", f"Write `{option} {word}=FILE`.")
+            return word, path
+
+        self.add_argument(
+            option, dest=dest, default=[], action="append", type=one_of, metavar=option.strip("-").upper()
+        )
 
     def read(self, arguments: Sequence[str]) -> Options:
         """The options; raises CannotRun. Paths may stand before, between and after options."""

@@ -12,9 +12,11 @@ from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from dotleader.syntax.blocks import chunks, is_head
+from dotleader.tools import world
 from dotleader.tools.cannot_run import CannotRun, because
-from dotleader.tools.files import ENDING, STDIN, Files, shown_name
+from dotleader.tools.files import STDIN, Files, shown_name
 from dotleader.tools.printed_into import PRINTED
+from dotleader.tools.world import ENDING
 
 _HANDBOOK = re.compile(r"^handbook(?:\s|$)", re.MULTILINE)
 _INCLUDE = re.compile(r"^include[^\S\n]+(\S[^\n]*)", re.MULTILINE)
@@ -41,7 +43,7 @@ def find(paths: Sequence[str], files: Files) -> Found:
     troubles: list[CannotRun] = []
     for path in paths:
         try:
-            if path != STDIN and os.path.isdir(path):
+            if path != STDIN and world.is_folder(path):
                 tasks = _in_folder(path, files, troubles)
             else:
                 tasks = [_of_file(path, files)]
@@ -82,28 +84,23 @@ def handbook_at(path: str, files: Files) -> Task:
 
 
 def _walk(folder: str, entered: set[str]) -> Iterator[str]:
-    real = os.path.realpath(folder)
+    real = world.real(folder)
     if real in entered:
         return
     entered.add(real)
     try:
-        with os.scandir(folder) as entries:
-            inside = sorted(entries, key=lambda entry: entry.name)
+        inside = world.names_in(folder)
     except OSError as error:
         raise CannotRun(f"`{shown_name(folder)}` cannot be read: {because(error)}.") from error
-    for entry in inside:
-        if entry.name.startswith("."):
+    for name in inside:
+        path = os.path.join(folder, name)
+        if name.startswith("."):
             continue
-        if entry.is_dir():
-            if entry.name != PRINTED:
-                yield from _walk(entry.path, entered)
-        elif entry.name.lower().endswith(ENDING) and _may_be_read(entry):
-            yield entry.path
-
-
-def _may_be_read(entry: os.DirEntry[str]) -> bool:
-    """Whether reading it ends: a pipe waits for a writer. A link that leads nowhere is left to be said."""
-    return entry.is_file() or (entry.is_symlink() and not os.path.exists(entry.path))
+        if world.is_folder(path):
+            if name != PRINTED:
+                yield from _walk(path, entered)
+        elif name.lower().endswith(ENDING) and world.may_be_read(path):
+            yield path
 
 
 def _in_folder(path: str, files: Files, troubles: list[CannotRun]) -> list[Task]:
@@ -145,19 +142,19 @@ def _folders_above(path: str) -> Iterator[str]:
     for _ in range(_LEVELS + 1):
         yield folder
         above = os.path.dirname(folder)
-        if above == folder or os.path.exists(os.path.join(folder, ".git")):
+        if above == folder or world.exists(os.path.join(folder, ".git")):
             return
         folder = above
 
 
 def _handbooks_in(folder: str, files: Files) -> Iterator[str]:
     try:
-        names = sorted(os.listdir(folder))
+        names = world.names_in(folder)
     except OSError:
         return
     for name in names:
         path = os.path.join(folder, name)
-        if name.startswith(".") or not name.lower().endswith(ENDING) or not os.path.isfile(path):
+        if name.startswith(".") or not name.lower().endswith(ENDING) or not world.is_file(path):
             continue
         try:
             text = files.named(path).value.text
@@ -200,4 +197,4 @@ def included_by(main: str, files: Files) -> list[str]:
 
 
 def _real(path: str) -> str:
-    return path if path == STDIN else os.path.realpath(path)
+    return path if path == STDIN else world.real(path)

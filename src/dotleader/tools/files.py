@@ -3,20 +3,21 @@
 from __future__ import annotations
 
 import os
-import stat
 import sys
 from typing import TYPE_CHECKING
 
-from dotleader.source.decode import LARGEST, decode
+from dotleader.source.decode import decode
 from dotleader.source.outcome import Outcome
 from dotleader.source.text import SourceText
-from dotleader.tools.cannot_run import CannotRun, because
+from dotleader.tools import world
+from dotleader.tools.cannot_run import CannotRun
+from dotleader.tools.world import LARGEST, TOO_LARGE
 
 if TYPE_CHECKING:  # only its type is needed, and `format` does without all that it imports
     from dotleader.handbook.gather import Read
 
 STDIN = "-"
-ENDING = ".cards"
+ENDING = world.ENDING
 
 
 class Files:
@@ -24,6 +25,9 @@ class Files:
 
     def __init__(self) -> None:
         self._read: dict[str, Outcome[SourceText]] = {}
+        self._piped = b""
+        self.paths: dict[str, str] = {}
+        """By the name under which a source is shown, the path that it was read from."""
 
     def named(self, path: str) -> Outcome[SourceText]:
         """A file the user named, or standard input. Raises CannotRun where it cannot be read."""
@@ -34,11 +38,11 @@ class Files:
 
     def reader(self, folder: str) -> Read:
         """Reads what a handbook in `folder` includes, by paths from there with forward slashes."""
-        inside = os.path.realpath(folder or ".")
+        inside = world.real(folder or ".")
 
         def read(target: str) -> Outcome[SourceText] | str:
             path = os.path.join(folder, *target.split("/"))
-            if "\0" not in path and not _within(os.path.realpath(path), inside):
+            if "\0" not in path and not _within(world.real(path), inside):
                 return "it is a link that leads out of the handbook's folder"
             return self._of(path, named=False)
 
@@ -51,7 +55,21 @@ class Files:
             if isinstance(data, str):
                 return data
             self._read[key] = decode(shown_name(path), data)
+            self.paths[self._read[key].value.name] = path
+            if path == STDIN:
+                self._piped = data
         return self._read[key]
+
+    def with_text(self, name: str, text: str) -> None:
+        """Take another text for a source that was read; nothing is written."""
+        path = self.paths[name]
+        key = path if path == STDIN else os.path.abspath(path)
+        self._read[key] = Outcome(SourceText(name, text), self._read[key].findings)
+
+    def bytes_now(self, name: str) -> bytes:
+        """What is in the file of a source now. Raises CannotRun where it cannot be read any more."""
+        path = self.paths[name]
+        return self._piped if path == STDIN else bytes_of(path)
 
 
 def shown_name(path: str) -> str:
@@ -69,9 +87,10 @@ def standard_input() -> bytes:
     """All of standard input. Raises CannotRun where it is larger than what is read."""
     if sys.stdin is None:
         raise CannotRun("There is no standard input to read.")
+    world.spoil()
     data = sys.stdin.buffer.read(LARGEST + 1)
     if len(data) > LARGEST:
-        raise CannotRun(f"Standard input cannot be read: {_too_large()}.")
+        raise CannotRun(f"Standard input cannot be read: {TOO_LARGE}.")
     return data
 
 
@@ -87,41 +106,7 @@ def _bytes(path: str, *, named: bool) -> bytes | str:
     """What is in a file, or why it cannot be read. What is only included must be a plain file; it could hang else."""
     if path == STDIN:
         return standard_input()
-    try:
-        about = os.stat(path)
-        if stat.S_ISDIR(about.st_mode):
-            return "it is a folder"
-        if not named and not stat.S_ISREG(about.st_mode):
-            return "it is not a plain file"
-        if about.st_size > LARGEST:
-            return _too_large()
-        with open(path, "rb") as file:
-            data = file.read(LARGEST + 1)
-    except (FileNotFoundError, NotADirectoryError):
-        return "there is no such file" + _near(path)
-    except OSError as error:
-        return because(error)
-    except ValueError:  # a NUL in the name
-        return "no file can have this name"
-    return data if len(data) <= LARGEST else _too_large()
-
-
-def _too_large() -> str:
-    return f"it is larger than {LARGEST // 1_000_000} MB, which is not read"
-
-
-def _near(path: str) -> str:
-    """A file in the same folder that may be meant."""
-    folder, name = os.path.split(path)
-    try:
-        others = os.listdir(folder or ".")
-    except OSError:
-        return ""
-    wanted = name.casefold()
-    for other in sorted(others):
-        if other != name and other.casefold() in (wanted, wanted + ENDING):
-            return f", but there is `{other}`"
-    return ""
+    return world.read_named(path) if named else world.read_plain(path)
 
 
 def _within(path: str, folder: str) -> bool:

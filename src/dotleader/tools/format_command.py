@@ -2,22 +2,19 @@
 
 from __future__ import annotations
 
-import codecs
-import io
 import os
 import sys
 from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from dotleader.report.glyphs import escaped
-from dotleader.report.paint import painted
 from dotleader.report.summary import counted
 from dotleader.report.terminal import terminal_for
 from dotleader.source.decode import decode
-from dotleader.source.record import record
 from dotleader.source.text import SourceText
 from dotleader.syntax.format import format_text
 from dotleader.tools.cannot_run import CannotRun
+from dotleader.tools.diffs import Changed, changed, show_diffs
 from dotleader.tools.discovery import sources_in
 from dotleader.tools.ending import end_tidily
 from dotleader.tools.files import STDIN, bytes_of, shown_name
@@ -47,25 +44,6 @@ dotleader format PATH...    bring sources into their canonical form
 """
 
 
-@record
-class _Formatted:
-    """A file before and after, as text and as bytes."""
-
-    path: str
-    before: str
-    after: str
-    old: bytes
-    new: bytes
-
-    @property
-    def name(self) -> str:
-        return shown_name(self.path)
-
-    @property
-    def changed(self) -> bool:
-        return self.old != self.new
-
-
 class _NotText(Exception):  # noqa: N818  # nothing is wrong here; the file is left alone
     """The bytes are not UTF-8 text. Its words say where."""
 
@@ -83,7 +61,7 @@ def run(options: Options) -> int:
         raise CannotRun("Standard input is formatted by itself.", "Give `-` alone, or leave it out.")
     only_look = options.check or options.diff
     end_tidily()
-    done: list[_Formatted] = []
+    done: list[Changed] = []
     code = 0
     for path in _all(options.paths):
         try:
@@ -100,21 +78,21 @@ def run(options: Options) -> int:
         except _NotText as why:
             complain(f"`{shown_name(path)}` was left as it is. {why}", f"See `dotleader lint {shown_name(path)}`.")
             code = max(code, 1)
-    changed = [each for each in done if each.changed]
+    differing = [each for each in done if each.changed]
     if options.diff:
-        _show_diffs(changed)
+        show_diffs(differing)
     else:
-        say(_report(changed, len(done), only_look))
-    return max(code, int(only_look and bool(changed)))
+        say(_report(differing, len(done), only_look))
+    return max(code, int(only_look and bool(differing)))
 
 
-def _report(changed: Sequence[_Formatted], files: int, only_look: bool) -> Iterator[str]:
+def _report(differing: Sequence[Changed], files: int, only_look: bool) -> Iterator[str]:
     terminal = terminal_for(sys.stdout, os.environ)
     verb = "would format" if only_look else "formatted"
-    for each in changed:
+    for each in differing:
         yield f"{verb} {escaped(each.name, terminal)}"
-    if changed:
-        yield f"{len(changed):,} of {counted(files, 'file')} {'would change' if only_look else 'changed'}"
+    if differing:
+        yield f"{len(differing):,} of {counted(files, 'file')} {'would change' if only_look else 'changed'}"
     elif files:
         yield f"{counted(files, 'file')} in form"
 
@@ -130,7 +108,7 @@ def _all(paths: Sequence[str]) -> Iterator[str]:
                 yield source
 
 
-def _formatted(path: str) -> _Formatted:
+def _formatted(path: str) -> Changed:
     """A file in its canonical form. Its byte-order mark and its kind of line end stay."""
     old = bytes_of(path)
     read = decode(shown_name(path), old)
@@ -138,29 +116,4 @@ def _formatted(path: str) -> _Formatted:
         raise _NotText(read.findings[0].message)
     before = read.value.text
     after = format_text(SourceText(read.value.name, before))
-    if b"\r" in old and b"\n" not in old:  # read as line feeds
-        before, after = before.replace("\n", "\r"), after.replace("\n", "\r")
-    mark = codecs.BOM_UTF8 if old.startswith(codecs.BOM_UTF8) else b""
-    return _Formatted(path, before, after, old, mark + after.encode())
-
-
-def _show_diffs(changed: Sequence[_Formatted]) -> None:
-    """For people escaped and in colour, for programs exactly as it is."""
-    from difflib import unified_diff  # only this form needs it  # noqa: PLC0415
-
-    terminal = terminal_for(sys.stdout, os.environ)
-    for each in changed:
-        lines = list(
-            unified_diff(
-                list(io.StringIO(each.before, newline="\n")),
-                list(io.StringIO(each.after, newline="\n")),
-                each.name,
-                each.name,
-            )
-        )
-        if sys.stdout is not None and sys.stdout.isatty():
-            paint = {"+": "32", "-": "31", "@": "36"}
-            say(painted(escaped(line.rstrip("\r\n"), terminal), paint.get(line[0], ""), terminal) for line in lines)
-        else:
-            ended = (line if line.endswith("\n") else line + "\n\\ No newline at end of file\n" for line in lines)
-            say_bytes("".join(ended).encode("utf-8", "surrogateescape"))
+    return changed(path, old, before, after)

@@ -19,6 +19,7 @@ from dotleader.source.finding import Severity
 
 WEIGHT = {Severity.ERROR: "bold red", Severity.WARNING: "bold yellow", Severity.NOTE: "bold cyan"}
 _QUOTED = re.compile(r"`[^`\n]+`")
+_CURRENT = re.compile(r"\d (?:A|Ah|V|%|min)(?!\w)")
 _TIE = "\ue000"  # a space where no line is broken: rich breaks at every real one
 _TIED = 44
 
@@ -44,9 +45,12 @@ def terminal() -> Terminal:
 
 
 def prose(text: str, style: str = "") -> Text:
-    """Words for people, what stands in backquotes set apart; nothing in them is taken for markup."""
+    """Words for people, what stands in backquotes set apart; nothing in them is taken for markup.
+
+    No line is broken inside what is quoted, nor between a number and a unit of the electrical system or of time.
+    """
     words = escaped(" ".join(text.split()), terminal())
-    said = Text(_QUOTED.sub(_tied, words), style=style)
+    said = Text(_CURRENT.sub(_tied, _QUOTED.sub(_tied, words)), style=style)
     said.highlight_regex(_QUOTED, "bold")
     return said
 

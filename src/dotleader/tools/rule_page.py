@@ -8,14 +8,15 @@ from rich.console import RenderableType
 from rich.text import Text
 
 from dotleader.report.glyphs import glyphs
-from dotleader.rules.rule import FAMILIES, Example, Rule
+from dotleader.rules.pages import fix_text, threshold_text, thresholds_of
+from dotleader.rules.rule import CONFIDENCES, FAMILIES, Example, Rule
 from dotleader.source.finding import Severity
 from dotleader.tools.pages import WEIGHT, dotted, indented, labelled, listed, prose, terminal
 
 
 def rule_list(rules: Sequence[Rule]) -> Iterator[RenderableType]:
     """Every rule under its family, with the first sentence of its page."""
-    for family in FAMILIES:
+    for family in (family for family in FAMILIES if any(rule.family == family for rule in rules)):
         yield Text(family, style="bold")
         yield listed(
             (rule.name, Text(rule.severity.word, style="dim"), prose(_first_sentence(rule.what)))
@@ -30,7 +31,16 @@ def rule_page(rule: Rule) -> Iterator[RenderableType]:
     yield dotted(Text(rule.name, style="bold"), Text(rule.severity.word, style=WEIGHT[rule.severity]))
     yield indented(prose(rule.what))
     yield ""
-    yield labelled((("why", prose(rule.why)), ("source", prose(rule.source)), ("mend", prose(rule.mend))))
+    yield labelled(
+        (
+            ("why", prose(rule.why)),
+            ("source", prose(rule.source)),
+            ("mend", prose(rule.mend)),
+            *(("threshold", prose(threshold_text(threshold))) for threshold in thresholds_of(rule)),
+            ("confidence", prose(f"{rule.confidence}: {CONFIDENCES[rule.confidence]}")),
+            ("fix", prose(fix_text(rule))),
+        )
+    )
     for title, examples in (("not so", rule.bad), ("but so", rule.good)):
         for example in examples:
             yield ""
@@ -43,7 +53,10 @@ def rule_page(rule: Rule) -> Iterator[RenderableType]:
 def _allowing(rule: Rule) -> str:
     if rule.severity is Severity.ERROR:
         return "This is an error: it keeps a handbook from being printed, and cannot be allowed."
-    return f"Where it is right as it is, say so on the line above it: `# allow {rule.name}: reason`."
+    return (
+        f"Where it is right as it is, say so on the line above it: `# allow {rule.name}: reason`; for a whole handbook "
+        f"in its `rules` block: `{rule.name} .... off because` and the reason."
+    )
 
 
 def _first_sentence(text: str) -> str:
@@ -52,12 +65,12 @@ def _first_sentence(text: str) -> str:
 
 
 def _source(example: Example, rule: Rule) -> Iterator[Text]:
-    """An example line by line, with marks below what is found in it."""
+    """An example line by line, with marks below what is found in it; of an old book what was accepted of it, too."""
     shown = terminal()
     bar, mark = shown.pick("│", "|"), shown.pick("▔", "^")
     marked = _marked(example)
     start = 0
-    for line in example.text.splitlines():
+    for line in (example.baseline or example.text).splitlines():
         cells = glyphs(line, shown)
         yield Text.assemble((f"{bar} ", "dim"), "".join(cell.text for cell in cells))
         for at, end in marked:
@@ -73,7 +86,7 @@ def _marked(example: Example) -> list[tuple[int, int]]:
     places: list[tuple[int, int]] = []
     at = 0
     for _, text in example.findings:
-        found = example.text.find(text, at)
+        found = (example.baseline or example.text).find(text, at)
         if found < 0:
             continue
         places.append((found, found + len(text)))

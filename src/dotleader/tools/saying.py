@@ -16,6 +16,25 @@ def ready_streams() -> None:
             stream.reconfigure(errors="backslashreplace")
 
 
+_heard: list[str] | None = None
+
+
+def listen() -> None:
+    """Keep what is said from here on."""
+    global _heard  # noqa: PLW0603  # there is one standard output
+    _heard = []
+
+
+def heard() -> str | None:
+    """What was said since `listen`; None where something was that is no text, or went elsewhere."""
+    return None if _heard is None else "".join(_heard)
+
+
+def _not_heard() -> None:
+    global _heard  # noqa: PLW0603
+    _heard = None
+
+
 def say(lines: Iterable[str]) -> None:
     """Lines to standard output. Whoever has read enough (`| head`) is left in peace."""
     say_bytes(None, "".join(line + "\n" for line in lines))
@@ -23,6 +42,10 @@ def say(lines: Iterable[str]) -> None:
 
 def say_bytes(data: bytes | None, text: str = "") -> None:
     """Text, or bytes as they are, to standard output; raises CannotRun where they do not fit there."""
+    if data is not None:
+        _not_heard()
+    elif _heard is not None:
+        _heard.append(text)
     if sys.stdout is None:
         return
     try:
@@ -48,6 +71,7 @@ def quiet() -> None:
 
 def complain(message: str, advice: str = "") -> None:
     """A sentence to standard error, and a second one that says what to do."""
+    _not_heard()
     if sys.stderr is None:
         return
     try:

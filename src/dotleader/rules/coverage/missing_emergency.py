@@ -7,10 +7,10 @@ from collections.abc import Iterator
 
 from dotleader.handbook.cards import Item
 from dotleader.handbook.model import Handbook
+from dotleader.handbook.walking import every_step
 from dotleader.rules.coverage.topics import Topic, topics_of
 from dotleader.rules.rule import Example, Rule
 from dotleader.rules.subject import Subject
-from dotleader.rules.walking import every_step
 from dotleader.source.finding import Finding, Severity
 from dotleader.syntax.plain import folded
 
@@ -124,7 +124,9 @@ def has_engine(handbook: Handbook) -> bool:
 
 def has_electrics(handbook: Handbook) -> bool:
     """Whether an electrical system is declared: a supply of it, or anything that draws on it."""
-    return any(_ELECTRICAL.search(name) for name in _declared(handbook)) or any(
+    if handbook.electrical is not None or any(_ELECTRICAL.search(name) for name in _declared(handbook)):
+        return True
+    return any(
         fact.name in _LOADS for control in handbook.controls.values() for fact in control.properties
     )
 
@@ -167,4 +169,5 @@ RULE = Rule(
     bad=(BAD,),
     good=(GOOD,),
     check=check,
+    confidence="medium",
 )

@@ -145,4 +145,5 @@ RULE = Rule(
     bad=(BAD,),
     good=(GOOD,),
     check=check,
+    confidence="medium",
 )

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from dotleader.handbook.cards import GoTo, Item
+from dotleader.handbook.walking import every_step
 from dotleader.rules.rule import NO_SOURCE, Example, Rule
 from dotleader.rules.subject import Subject
-from dotleader.rules.walking import every_step
 from dotleader.source.finding import Finding, Severity
 
 BAD = Example(

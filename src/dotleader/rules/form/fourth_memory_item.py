@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from dotleader.handbook.cards import Kind
-from dotleader.rules.form.many_memory_items import MOST, memory_items
+from dotleader.rules.form.many_memory_items import memory_items
 from dotleader.rules.rule import Example, Rule
 from dotleader.rules.subject import Subject
 from dotleader.source.finding import Finding, Severity
@@ -41,13 +41,14 @@ emergency Engine fire in flight
 
 
 def check(subject: Subject) -> Iterator[Finding]:
+    most = subject.limits["many-memory-items"]
     for card in subject.handbook.cards:
         items = memory_items(card) if card.kind is not Kind.NORMAL else []
-        if len(items) == MOST:
+        if len(items) == most:
             yield Finding(
                 RULE.name,
                 items[-1].spot,
-                f"`{card.title}` has {MOST} memory items, as many as there should be at most.",
+                f"`{card.title}` has {most} memory items, as many as there should be at most.",
                 "See whether one of them can wait until the card is in hand.",
             )
 

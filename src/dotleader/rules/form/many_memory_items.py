@@ -5,12 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from dotleader.handbook.cards import Card, Item, Kind, Memory
+from dotleader.handbook.walking import every_step
 from dotleader.rules.rule import Example, Rule
 from dotleader.rules.subject import Subject
-from dotleader.rules.walking import every_step
 from dotleader.source.finding import Finding, Severity
-
-MOST = 4
 
 BAD = Example(
     """\
@@ -49,13 +47,14 @@ def memory_items(card: Card) -> list[Item]:
 
 
 def check(subject: Subject) -> Iterator[Finding]:
+    most = subject.limits["many-memory-items"]
     for card in subject.handbook.cards:
         items = memory_items(card) if card.kind is not Kind.NORMAL else []
-        if len(items) > MOST:
+        if len(items) > most:
             yield Finding(
                 RULE.name,
-                items[MOST].spot,
-                f"`{card.title}` has {len(items)} memory items; from here on they are more than {MOST}.",
+                items[most].spot,
+                f"`{card.title}` has {len(items)} memory items; from here on they are more than {most}.",
                 "Keep in `memory` what cannot wait until the card is in hand, and put the rest below it.",
             )
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from dotleader.handbook.cards import GoTo, Item, Kind
+from dotleader.handbook.walking import every_step
 from dotleader.rules.rule import Example, Rule
 from dotleader.rules.subject import Subject
-from dotleader.rules.walking import every_step
 from dotleader.rules.ways import Stop, ways_through
 from dotleader.source.finding import Finding, Severity
 

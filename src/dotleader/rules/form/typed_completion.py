@@ -9,7 +9,7 @@ from dotleader.handbook.cards import Card, End, Group, Item, Kind, Memory, Notic
 from dotleader.rules.rule import Example, Rule
 from dotleader.rules.showing import short
 from dotleader.rules.subject import Subject
-from dotleader.source.finding import Finding, Severity
+from dotleader.source.finding import Finding, Severity, without
 from dotleader.syntax.plain import folded
 
 BAD_1 = Example(
@@ -60,7 +60,14 @@ def check(subject: Subject) -> Iterator[Finding]:
                 "Take it out: the printer adds the line to every normal card."
                 if card.kind is Kind.NORMAL
                 else "Take it out: `end` says that the procedure is over.",
+                fix=without(last.spot, safe=False) if _stands_alone(last, card) else None,
             )
+
+
+def _stands_alone(last: Step, card: Card) -> bool:
+    """Whether nothing is below it, and something is left where it stood."""
+    among = [step for step in card.steps if not isinstance(step, End | Unread)]
+    return isinstance(last, Item) and not last.detail and len(among) > 1 and among[-1] is last
 
 
 def _last(steps: Sequence[Step]) -> Step | None:
@@ -112,4 +119,6 @@ RULE = Rule(
     bad=(BAD_1, BAD_2),
     good=(GOOD,),
     check=check,
+    confidence="medium",
+    fix="unsafe",
 )

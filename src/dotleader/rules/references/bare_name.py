@@ -10,7 +10,7 @@ from dotleader.handbook.positions import matched
 from dotleader.rules.rule import THE_LANGUAGE, Example, Rule
 from dotleader.rules.subject import Subject
 from dotleader.rules.wording.printed_items import printed_items
-from dotleader.source.finding import Finding, Related, Severity
+from dotleader.source.finding import Finding, Related, Severity, swapped
 from dotleader.syntax.plain import folded
 
 BAD = Example(
@@ -70,6 +70,7 @@ def check(subject: Subject) -> Iterator[Finding]:
                     f"`{response.text}` prints as it stands: the name of a declared value, not its number.",
                     f"{_offer(value)} If the name itself is meant, say more than it.",
                     (Related(value.spot, f"`{value.name}` is declared here."),),
+                    fix=swapped(response.spot, f"{{{value.name}}}", safe=False),
                 )
 
 
@@ -104,4 +105,6 @@ RULE = Rule(
     bad=(BAD,),
     good=(GOOD,),
     check=check,
+    confidence="medium",
+    fix="unsafe",
 )

@@ -7,9 +7,9 @@ from collections.abc import Iterator
 from dotleader.handbook.cards import Branch, Card, Repeat
 from dotleader.handbook.ledger import split_prefix
 from dotleader.handbook.model import Handbook
+from dotleader.handbook.walking import every_step
 from dotleader.rules.rule import Example, Rule
 from dotleader.rules.subject import Subject
-from dotleader.rules.walking import every_step
 from dotleader.source.finding import Finding, Severity
 from dotleader.syntax.plain import folded
 

@@ -7,9 +7,9 @@ from collections.abc import Iterator
 from dotleader.handbook.book import DeclaredBook
 from dotleader.handbook.cards import Card, GoTo
 from dotleader.handbook.model import Handbook
+from dotleader.handbook.walking import every_step
 from dotleader.rules.rule import NO_SOURCE, Example, Rule
 from dotleader.rules.subject import Subject
-from dotleader.rules.walking import every_step
 from dotleader.source.finding import Finding, Related, Severity
 from dotleader.source.text import Spot
 

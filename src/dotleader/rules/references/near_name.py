@@ -5,14 +5,16 @@ from __future__ import annotations
 import re
 from collections import defaultdict
 from collections.abc import Iterator
+from typing import NamedTuple
 
 from dotleader.handbook.cards import Challenge, Item
+from dotleader.handbook.mending import is_plain
 from dotleader.handbook.model import Declared, Handbook
+from dotleader.handbook.walking import every_step
 from dotleader.rules.references.ordinary_words import ORDINARY_WORDS
 from dotleader.rules.rule import Example, Rule
 from dotleader.rules.subject import Subject
-from dotleader.rules.walking import every_step
-from dotleader.source.finding import Finding, Related, Severity
+from dotleader.source.finding import Finding, Related, Severity, swapped
 from dotleader.source.text import Spot
 from dotleader.syntax.line_faults import one_apart
 from dotleader.syntax.plain import folded, looks
@@ -64,11 +66,25 @@ _MOST = 2
 _DIGITS = re.compile(r"\d+")
 
 
+_LONG = 10
+"""Letters from which on a name that is two letters apart from one declared name alone can be nothing else."""
+
+
+class _Near(NamedTuple):
+    """A declared name that is near a challenge: whether it is the only one, and whether nothing else can be meant."""
+
+    name: str
+    spot: Spot
+    alone: bool
+    certain: bool
+
+
 class _Named:
     """What challenges can name: names as declared by their folded form, and these by their length."""
 
     def __init__(self, handbook: Handbook) -> None:
         self.names: dict[str, tuple[str, Spot]] = {}
+        self.labels = {*handbook.controls, *handbook.gauges}
         self.by_length: defaultdict[int, list[tuple[int, str]]] = defaultdict(list)
         for control in handbook.controls.values():
             self._add(control.name, control.spot)
@@ -83,7 +99,7 @@ class _Named:
             self.names[key] = (name, spot)
             self.by_length[len(key)].append((_letters(key), key))
 
-    def near(self, key: str) -> tuple[str, Spot] | None:
+    def near(self, key: str) -> _Near | None:
         """The name that is nearest to `key`, which is none itself."""
         if len(key) < SHORTEST:
             return None
@@ -96,8 +112,13 @@ class _Named:
             and one_apart(key, name, _MOST)
             and not _differ_on_purpose(key, name)
         ]
-        nearest = next((name for name in near if one_apart(key, name)), near[0] if near else "")
-        return self.names.get(nearest)
+        if not near:
+            return None
+        nearer = [name for name in near if one_apart(key, name)]
+        nearest = (nearer or near)[0]
+        # Two letters in a long name are a slip; in a short one they may be another word.
+        slip = bool(nearer) or len(key) >= _LONG
+        return _Near(*self.names[nearest], len(nearer or near) == 1, slip and len(near) == 1 and nearest in self.labels)
 
 
 def _letters(key: str) -> int:
@@ -111,7 +132,7 @@ def _letters(key: str) -> int:
 def check(subject: Subject) -> Iterator[Finding]:
     yield from _alike(subject.handbook)
     named = _Named(subject.handbook)
-    known: dict[str, tuple[str, Spot] | None] = {}
+    known: dict[str, _Near | None] = {}
     for card in subject.handbook.cards:
         for step in every_step(card.steps):
             for challenge in step.challenges if isinstance(step, Item) else ():
@@ -122,7 +143,7 @@ def check(subject: Subject) -> Iterator[Finding]:
                     known[key] = named.near(key)
                 found = known[key]
                 if found is not None:
-                    yield _finding(challenge, *found)
+                    yield _finding(challenge, found)
 
 
 def _alike(handbook: Handbook) -> Iterator[Finding]:
@@ -140,13 +161,15 @@ def _alike(handbook: Handbook) -> Iterator[Finding]:
             )
 
 
-def _finding(challenge: Challenge, name: str, declared: Spot) -> Finding:
+def _finding(challenge: Challenge, near: _Near) -> Finding:
+    name, spot = near.name, challenge.phrase.spot
     return Finding(
         RULE.name,
-        challenge.phrase.spot,
+        spot,
         f"`{challenge.phrase.text}` is nearly `{name}`, and names nothing itself.",
         f"Write `{name}` if that is meant; otherwise declare it or give it another name.",
-        (Related(declared, f"`{name}` is declared here."),),
+        (Related(near.spot, f"`{name}` is declared here."),),
+        fix=swapped(spot, name, safe=near.certain) if near.alone and is_plain(name) else None,
     )
 
 
@@ -180,4 +203,6 @@ RULE = Rule(
     bad=(BAD, ALIKE),
     good=(GOOD,),
     check=check,
+    confidence="medium",
+    fix="safe",
 )

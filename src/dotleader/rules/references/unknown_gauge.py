@@ -49,4 +49,5 @@ RULE = Rule(
     bad=(BAD,),
     good=(GOOD,),
     found_by="resolving",
+    fix="safe",
 )

@@ -14,6 +14,15 @@ normal Mountain flying
     (("unknown-phase", "cruising"),),
 )
 
+BAD_SLIP = Example(
+    """\
+normal Mountain flying
+  phase criuse
+  Oxygen .... ON
+""",
+    (("unknown-phase", "criuse"),),
+)
+
 GOOD = Example(
     """\
 normal Mountain flying
@@ -34,7 +43,8 @@ RULE = Rule(
         "`before takeoff`, `takeoff`, `climb`, `cruise`, `descent`, `approach`, `landing`, `after landing`, "
         "`shutdown`, `parking`."
     ),
-    bad=(BAD,),
+    bad=(BAD, BAD_SLIP),
     good=(GOOD,),
     found_by="resolving",
+    fix="safe",
 )

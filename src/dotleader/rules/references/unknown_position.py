@@ -28,6 +28,17 @@ normal Before takeoff
     (("unknown-position", "OF"),),
 )
 
+BAD_SLIP = Example(
+    """\
+equipment
+  Fuel selector .... OFF, LEFT, RIGHT
+
+normal Before takeoff
+  Fuel selector .... RIHGT
+""",
+    (("unknown-position", "RIHGT"),),
+)
+
 GOOD = Example(
     """\
 equipment
@@ -60,10 +71,8 @@ RULE = Rule(
         "Use a position as it is declared. Declare one that is missing, or with `means` a word that stands for "
         "several. A condition follows a position after `if`, a remark after a comma: `LANDING, when the field is made`."
     ),
-    bad=(
-        BAD_1,
-        BAD_2,
-    ),
+    bad=(BAD_1, BAD_2, BAD_SLIP),
     good=(GOOD,),
     found_by="resolving",
+    fix="unsafe",
 )

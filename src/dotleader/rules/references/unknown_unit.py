@@ -37,4 +37,5 @@ RULE = Rule(
     bad=(BAD,),
     good=(GOOD,),
     found_by="resolving",
+    fix="unsafe",
 )

@@ -40,4 +40,5 @@ RULE = Rule(
     bad=(BAD,),
     good=(GOOD,),
     found_by="resolving",
+    fix="unsafe",
 )

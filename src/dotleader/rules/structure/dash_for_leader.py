@@ -35,4 +35,5 @@ RULE = Rule(
     bad=(BAD,),
     good=(GOOD,),
     found_by="parsing",
+    fix="unsafe",
 )

@@ -6,9 +6,9 @@ import re
 from collections.abc import Iterator
 
 from dotleader.handbook.amounts.units import UnknownUnit, find_unit
+from dotleader.handbook.walking import every_phrase
 from dotleader.rules.rule import THE_LANGUAGE, Example, Rule
 from dotleader.rules.subject import Subject
-from dotleader.rules.walking import every_phrase
 from dotleader.source.finding import Finding, Severity
 from dotleader.source.text import Spot
 
@@ -83,4 +83,5 @@ RULE = Rule(
     bad=(BAD,),
     good=(GOOD,),
     check=check,
+    fix="unsafe",
 )

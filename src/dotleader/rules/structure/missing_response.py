@@ -23,6 +23,14 @@ normal Before takeoff
     (("missing-response", "when"),),
 )
 
+BAD_COLON = Example(
+    """\
+normal Before takeoff
+  Fuel pump: ON
+""",
+    (("missing-response", "Fuel pump: ON"),),
+)
+
 GOOD = Example(
     """\
 normal Before takeoff
@@ -43,10 +51,8 @@ RULE = Rule(
     why="A challenge alone does not say what is wanted, and everybody who reads it answers something else.",
     source=THE_LANGUAGE,
     mend="Say after a leader what is wanted: a position, a value, a state that can be seen.",
-    bad=(
-        BAD_1,
-        BAD_2,
-    ),
+    bad=(BAD_1, BAD_2, BAD_COLON),
     good=(GOOD,),
     found_by="parsing",
+    fix="unsafe",
 )

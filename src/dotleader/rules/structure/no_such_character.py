@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from dotleader.handbook.model import Handbook
+from dotleader.handbook.walking import every_phrase
 from dotleader.page.drawn import Font
 from dotleader.page.type.metrics import missing
 from dotleader.rules.rule import THE_LANGUAGE, Example, Rule
 from dotleader.rules.subject import Subject
-from dotleader.rules.walking import every_phrase
 from dotleader.source.finding import Finding, Severity
 from dotleader.source.text import Spot
 

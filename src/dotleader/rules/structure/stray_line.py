@@ -23,6 +23,14 @@ Fuel pump .... ON
     (("stray-line", "Fuel pump .... ON"),),
 )
 
+BAD_FACT = Example(
+    """\
+speeds
+  VG = 82 KIAS  unverified
+""",
+    (("stray-line", "VG = 82 KIAS  unverified"),),
+)
+
 GOOD = Example(
     """\
 normal Before start
@@ -46,10 +54,8 @@ RULE = Rule(
         "Give an item its leader. Write an explanation behind `note`, indented below the item it explains, or under "
         "`amplified`. Indent what belongs to a block."
     ),
-    bad=(
-        BAD_1,
-        BAD_2,
-    ),
+    bad=(BAD_1, BAD_2, BAD_FACT),
     good=(GOOD,),
     found_by="parsing",
+    fix="unsafe",
 )

@@ -31,4 +31,5 @@ RULE = Rule(
     bad=(BAD,),
     good=(GOOD,),
     found_by="parsing",
+    fix="safe",
 )

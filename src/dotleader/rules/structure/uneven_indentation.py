@@ -24,6 +24,17 @@ normal Before takeoff
     (("uneven-indentation", "Magnetos .... BOTH"),),
 )
 
+BAD_HEAD = Example(
+    """\
+speeds
+  VG .... 82 KIAS  unverified
+
+  normal Descent
+    Airspeed .... {VG}
+""",
+    (("uneven-indentation", "normal Descent"),),
+)
+
 GOOD = Example(
     """\
 normal Before takeoff
@@ -51,10 +62,8 @@ RULE = Rule(
         "Indent the line like the lines it stands among, or by two more if it belongs to the one above. Below an item "
         "stand only its details, which have no leader."
     ),
-    bad=(
-        BAD_1,
-        BAD_2,
-    ),
+    bad=(BAD_1, BAD_2, BAD_HEAD),
     good=(GOOD,),
     found_by="parsing",
+    fix="safe",
 )

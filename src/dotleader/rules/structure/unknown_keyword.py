@@ -47,4 +47,5 @@ RULE = Rule(
     ),
     good=(GOOD,),
     found_by="parsing",
+    fix="safe",
 )

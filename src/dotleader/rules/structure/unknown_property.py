@@ -33,8 +33,8 @@ RULE = Rule(
     severity=Severity.ERROR,
     family="structure",
     what=(
-        "A row whose left part is nothing that its block can say. What controls, gauges, the handbook, stocks, "
-        "punches and books can say is listed in docs/language.md."
+        "A row whose left part is nothing that its block can say. What controls, gauges, the handbook, the electrical "
+        "system, stocks, punches and books can say is listed in docs/language.md."
     ),
     why="A property that is not understood has no effect, though it looks as if it had one.",
     source=THE_LANGUAGE,
@@ -42,4 +42,5 @@ RULE = Rule(
     bad=(BAD,),
     good=(GOOD,),
     found_by="resolving",
+    fix="safe",
 )

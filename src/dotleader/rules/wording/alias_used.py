@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dotleader.rules.rule import Example, Rule
 from dotleader.rules.subject import Subject
 from dotleader.rules.wording.printed_items import printed_items
-from dotleader.source.finding import Finding, Related, Severity
+from dotleader.source.finding import Finding, Related, Severity, swapped
 from dotleader.syntax.plain import folded
 
 BAD = Example(
@@ -49,6 +49,7 @@ def check(subject: Subject) -> Iterator[Finding]:
                     f"`{written}` is another name of `{control.name}`.",
                     f"Write `{control.name}`, the name that stands beside it.",
                     (Related(control.spot, f"`{control.name}` is declared here, with its other names."),),
+                    fix=swapped(challenge.phrase.spot, control.name, safe=False),
                 )
 
 
@@ -63,4 +64,5 @@ RULE = Rule(
     bad=(BAD,),
     good=(GOOD,),
     check=check,
+    fix="unsafe",
 )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from dotleader.handbook.cards import Card, Explained, Item
-from dotleader.rules.walking import every_step
+from dotleader.handbook.walking import every_step
 
 
 def printed_items(card: Card) -> Iterator[Item]:

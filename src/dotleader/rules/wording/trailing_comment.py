@@ -8,12 +8,12 @@ from collections.abc import Iterator
 from dotleader.handbook.cards import Card
 from dotleader.handbook.model import Handbook
 from dotleader.handbook.trailing import comments_in
+from dotleader.handbook.walking import every_step, texts_of
 from dotleader.rules.rule import THE_LANGUAGE, Example, Rule
 from dotleader.rules.showing import short
 from dotleader.rules.subject import Subject
-from dotleader.rules.walking import every_step, texts_of
-from dotleader.source.finding import Finding, Severity
-from dotleader.source.text import Spot
+from dotleader.source.finding import Edit, Finding, Fix, Severity
+from dotleader.source.text import SourceText, Spot
 
 BAD = Example(
     """\
@@ -60,7 +60,19 @@ def check(subject: Subject) -> Iterator[Finding]:
                 Spot(spot.source, spot.start + at, spot.start + at + len(comment)),
                 f"`{short(comment)}` is printed: only at the head of a line does `#` begin a comment.",
                 "Put the comment on a line of its own above.",
+                fix=_on_its_own(spot.source, spot.start + at, comment),
             )
+
+
+def _on_its_own(source: SourceText, at: int, comment: str) -> Fix:
+    """The comment taken from the end of a text and put on a line above: what is printed changes, and so it is asked."""
+    text = source.text
+    start = text.rfind("\n", 0, at) + 1
+    line = text[start:at]
+    lead = line[: len(line) - len(line.lstrip())]
+    before = at - (len(line) - len(line.rstrip()))
+    above = Edit(Spot(source, start, start), f"{lead}{comment.rstrip()}\n")
+    return Fix((above, Edit(Spot(source, before, at + len(comment)), "")), safe=False)
 
 
 def _stands_behind_text(text: str) -> bool:
@@ -118,4 +130,6 @@ RULE = Rule(
     bad=(BAD,),
     good=(GOOD,),
     check=check,
+    confidence="medium",
+    fix="unsafe",
 )

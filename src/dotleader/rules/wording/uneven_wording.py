@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from dotleader.handbook.cards import Item
+from dotleader.handbook.mending import is_plain
 from dotleader.handbook.model import Handbook
 from dotleader.handbook.positions import matched
 from dotleader.rules.rule import Example, Rule
@@ -12,7 +13,7 @@ from dotleader.rules.subject import Subject
 from dotleader.rules.wording.printed_items import printed_items
 from dotleader.rules.wording.spellings import Form, Forms, is_plural
 from dotleader.rules.wording.vague_response import is_vague
-from dotleader.source.finding import Finding, Related, Severity
+from dotleader.source.finding import Finding, Related, Severity, swapped
 from dotleader.source.text import Spot
 
 BAD = Example(
@@ -101,6 +102,7 @@ def _finding(lesser: Form, greater: Form, place: Spot) -> Finding:
         f"`{lesser.text}` is written `{greater.text}` {where}.",
         "Write both the same way. If two things are meant, let their names differ by more.",
         (Related(greater.places[0], said),),
+        fix=swapped(place, greater.text, safe=False) if place.text == lesser.text and is_plain(greater.text) else None,
     )
 
 
@@ -126,4 +128,6 @@ RULE = Rule(
     bad=(BAD,),
     good=(GOOD,),
     check=check,
+    confidence="medium",
+    fix="unsafe",
 )

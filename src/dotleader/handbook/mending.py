@@ -1,0 +1,43 @@
+"""The one name that was meant, as a fix. Only a handbook with a fault in it imports this."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+
+from dotleader.handbook.ledger import nearest, part_of
+from dotleader.source.finding import Fix, swapped
+from dotleader.source.text import Spot
+from dotleader.syntax.line_faults import one_apart
+from dotleader.syntax.plain import folded
+
+SHORTEST = 5
+"""Letters below which two names are too often near by chance."""
+_DIGITS = re.compile(r"\d+")
+
+
+def respelt(spot: Spot, name: str, known: Iterable[str]) -> Fix | None:
+    """`name`, written somewhere at `spot`, as the one of `known` that is near it; None where none or several are.
+
+    Safe where it is a letter or two away from one name alone and no number differs; else somebody has to look.
+    """
+    names = list(known)
+    near = nearest(name, names)
+    place = part_of(spot, name)
+    if len(near) != 1 or place.text != name or not is_plain(near[0]):
+        return None
+    return swapped(place, near[0], safe=is_misspelt(name, near[0], names))
+
+
+def is_misspelt(name: str, right: str, known: Iterable[str]) -> bool:
+    """Whether `name` is one slip away from `right`, or two in a long name, and no other known name is that near."""
+    key = folded(name)
+    most = 1 if len(key) < 2 * SHORTEST else 2
+    if len(key) < SHORTEST or _DIGITS.findall(name) != _DIGITS.findall(right):
+        return False
+    return [each for each in map(folded, known) if one_apart(key, each, most)] == [folded(right)]
+
+
+def is_plain(text: str) -> bool:
+    """Whether a text can be written as it reads: nothing in it means something else in a source."""
+    return bool(text.strip()) and not any(mark in text for mark in "{}[]#\n") and ".." not in text

@@ -1,0 +1,1 @@
+"""Rules that the cards worked through against the declared cockpit give."""

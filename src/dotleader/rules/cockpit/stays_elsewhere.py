@@ -1,0 +1,69 @@
+"""A control is said to stay in a position in which it does not stand."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from dotleader.cockpit.moving import Astray
+from dotleader.rules.cockpit.tracing import last_moved, moment
+from dotleader.rules.rule import NO_SOURCE, Example, Rule
+from dotleader.rules.subject import Subject
+from dotleader.source.finding import Finding, Related, Severity
+
+_EQUIPMENT = """\
+equipment
+  Fuel pump .... OFF, ON
+    parked .... OFF
+
+normal Engine start
+  when seated
+  Fuel pump .... {pump}
+
+normal Before takeoff
+  when holding short of the runway
+  Fuel pump .... STAYS ON
+"""
+
+BAD = Example(_EQUIPMENT.replace("{pump}", "ON then OFF"), (("stays-elsewhere", "Fuel pump .... STAYS ON"),))
+GOOD = Example(_EQUIPMENT.replace("{pump}", "ON"))
+
+
+def check(subject: Subject) -> Iterator[Finding]:
+    done = subject.run()
+    for ran in done.cards:
+        on_line = ran in done.main
+        before = done.main[: done.main.index(ran)] if on_line else ()
+        for line in ran.lines:
+            for met in line.met:
+                if not isinstance(met.what, Astray):
+                    continue
+                when = moment(done, ran, line, met, subject.handbook)
+                if when is None:
+                    continue
+                control = subject.handbook.controls[met.what.control]
+                mover = last_moved((*before, ran), control.key, line.item)
+                related = [Related(mover.spot, "It was moved here.")] if mover is not None else []
+                yield Finding(
+                    RULE.name,
+                    line.item.spot,
+                    f"`{control.name}` stands at `{met.what.stands}` here, not at `{met.what.said}`{when.words}.",
+                    f"Write `{met.what.said}` if it is to be moved, or change what moved it before.",
+                    (*related, Related(control.spot, "It is declared here.")),
+                )
+
+
+RULE = Rule(
+    name="stays-elsewhere",
+    severity=Severity.WARNING,
+    family="cockpit",
+    what=(
+        "An item whose response says `STAYS ON` (or another position) at a point where the control stands elsewhere, "
+        "be it only where a condition is so. Of a card off the main line it is named when it was called for."
+    ),
+    why="The pilot is told not to touch what has to be moved.",
+    source=NO_SOURCE,
+    mend="Write the position alone if the control is to be moved; or mend the line that moved it before.",
+    bad=(BAD,),
+    good=(GOOD,),
+    check=check,
+)

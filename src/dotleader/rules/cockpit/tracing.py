@@ -1,0 +1,92 @@
+"""Where in a run a control was moved, and when something is met, in words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from functools import partial
+
+from dotleader.cockpit.certain import whole_phase, whole_way
+from dotleader.cockpit.moving import Change
+from dotleader.cockpit.state import State
+from dotleader.cockpit.timeline import CardRun, LineRun, Met, Run
+from dotleader.handbook.cards import Arm, Branch, Card, Group, Item, Memory, OneOf, Repeat, Step
+from dotleader.handbook.model import Control, Handbook
+from dotleader.source.record import record
+from dotleader.syntax.plain import folded
+
+
+def last_moved(cards: Iterable[CardRun], control: str, before: Item | None = None) -> Item | None:
+    """The last item that moved a control, on some cards done in turn, up to an item that is not counted."""
+    at = last_moved_at(cards, control, before)
+    return at[1] if at is not None else None
+
+
+def last_moved_at(cards: Iterable[CardRun], control: str, before: Item | None = None) -> tuple[Card, Item] | None:
+    """As `last_moved`, with the card that the item stands on."""
+    found = None
+    for ran in cards:
+        for line in ran.lines:
+            if line.item is before:
+                return found
+            if any(isinstance(met.what, Change) and met.what.control == control for met in line.met):
+                found = ran.card, line.item
+    return found
+
+
+@record
+class Moment:
+    """When something is met, in words: in a state, always or only in some cases."""
+
+    words: str
+    state: State
+
+
+def moment(done: Run, ran: CardRun, line: LineRun, met: Met, handbook: Handbook) -> Moment | None:
+    """When an item meets something; None where that is only a moment in which nobody would be at that line.
+
+    On the main line and side lines any way counts. A card that is called for has to meet it throughout a phase, one
+    that is led to however the `go to` is reached.
+    """
+    if ran not in done.called:
+        return Moment("" if met.always else " in some cases", met.state)
+    if met.origin.came_by is not None:
+        state = whole_way(done, ran, line, met)
+        card = handbook.by_key.get(met.origin.came_by[1])
+        return Moment(f", coming from `{card.title if card else met.origin.came_by[1]}`", state) if state else None
+    found = whole_phase(done, ran, line, met.what)
+    return Moment(f", at whichever moment of {found[0]} it is called for", found[1]) if found else None
+
+
+def conditions(item: Item, card: Card) -> frozenset[str]:
+    """The conditions under which an item is done, folded: those of the branches around it and of its response."""
+    around = _around(item, card.steps) or ()
+    said = item.response.written.partition(" if ")[2].partition(",")[0] if item.response is not None else ""
+    return frozenset(folded(text) for text in (*around, said) if text)
+
+
+def _around(item: Item, steps: Iterable[Step]) -> tuple[str, ...] | None:
+    for step in steps:
+        match step:
+            case Item() if step is item:
+                return ()
+            case Group(steps=inner) | Memory(steps=inner) | OneOf(steps=inner) | Repeat(steps=inner):
+                found = _around(item, inner)
+            case Branch(arms):
+                found = next(filter(lambda one: one is not None, map(partial(_in_arm, item), arms)), None)
+            case _:
+                found = None
+        if found is not None:
+            return found
+    return None
+
+
+def _in_arm(item: Item, arm: Arm) -> tuple[str, ...] | None:
+    found = _around(item, arm.steps)
+    if found is None or arm.condition is None:
+        return found
+    return (arm.condition.written, *found)
+
+
+def alternatives(needs: Iterable[tuple[str, str]], controls: dict[str, Control]) -> str:
+    """What is needed, `Battery 1 ON` or `Battery 2 ON`, as declared."""
+    return " or ".join(f"`{controls[key].name} {position}`" for key, position in needs)

@@ -1,0 +1,1 @@
+"""Numbers: typed, declared, and how they stand to each other."""

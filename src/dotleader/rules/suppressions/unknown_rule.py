@@ -1,0 +1,57 @@
+"""A row of a `rules` block whose rule does not exist."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from dotleader.handbook.ledger import offered
+from dotleader.handbook.model import Setting
+from dotleader.rules.rule import NO_SOURCE, Example, Rule
+from dotleader.source.finding import Finding, Severity
+
+BAD = Example(
+    """\
+rules
+  many-memory-item .... 3 items
+
+normal Preflight
+  when before the first flight of the day
+  Fuel caps .... TIGHT
+""",
+    (("unknown-rule", "many-memory-item"),),
+)
+
+GOOD = Example(
+    """\
+rules
+  many-memory-items .... 3 items
+
+normal Preflight
+  when before the first flight of the day
+  Fuel caps .... TIGHT
+""",
+)
+
+
+def finding(setting: Setting, known: Iterable[str]) -> Finding:
+    """`known` are the names that can stand there."""
+    return Finding(
+        RULE.name,
+        setting.spot,
+        f"There is no rule `{setting.name}`.",
+        offered(setting.name, known, "Write the name as findings show it; `dotleader explain` lists all rules."),
+    )
+
+
+RULE = Rule(
+    name="unknown-rule",
+    severity=Severity.WARNING,
+    family="suppressions",
+    what="A row of the `rules` block that does not begin with the name of a rule.",
+    why="It changes nothing, though it looks as if somebody had decided something.",
+    source=NO_SOURCE,
+    mend="Write the name as findings show it; `dotleader explain` lists all rules.",
+    bad=(BAD,),
+    good=(GOOD,),
+    found_by="settling",
+)

@@ -1,0 +1,103 @@
+"""Every number that a rule measures by and a handbook can set: one line here, and the rule asks `subject.limits`.
+
+    long-list ..... 12 items        in the `rules` block of a handbook
+    subject.limits["long-list"]     in the rule
+
+The name is that of the rule; a second number of a rule has a word behind it (`long-list gate`). Rules whose findings
+are errors have no threshold: what cannot be printed is no matter of taste.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from fractions import Fraction
+from types import MappingProxyType
+
+from dotleader.source.record import record
+
+
+@record
+class Threshold:
+    """`unit` as it is written behind the number, in the plural; `low` and `high` are the bounds of what can be set."""
+
+    name: str
+    default: int | Fraction
+    unit: str
+    low: int | Fraction
+    high: int | Fraction
+    what: str  # what is counted or measured, after "at most" or the like
+    source: str
+    shared: tuple[str, ...] = ()  # further rules that ask for it
+
+    @property
+    def rule(self) -> str:
+        return self.name.partition(" ")[0]
+
+
+THRESHOLDS: tuple[Threshold, ...] = (
+    Threshold(
+        "many-memory-items", 4, "items", 1, 6, "the most items in the memory blocks of a card",
+        "UK CAA CAP 676 (issue 3, 2006) chapter 7 paragraph 2.6 (read in two summaries)",
+        shared=("fourth-memory-item",),
+    ),
+    Threshold(
+        "hand-goes-back", 1, "times", 0, 50, "how often the hand may go back over the panel on a card",
+        "our own measure; that the order follows the panel is NASA CR-177549, appendix A, guideline 8",
+    ),
+    Threshold(
+        "alternator-overloaded", 80, "%", 30, 100, "the most of an alternator's rating that should be drawn for long",
+        "FAA AC 43.13-1B (CHG 1) par. 11-35a, page 11-12",
+    ),
+    Threshold(
+        "battery-too-small", 75, "%", 20, 100, "what is taken of the capacity that stands on a battery",
+        "an avionics installation manual (190-02246-10 rev. 11, page 3-38)",
+    ),
+    Threshold(
+        "long-list", 12, "items", 6, 60, "the most items on the longest way through a card without an early gate",
+        "our own measure; the recommendation of gates is NTSB A-10-68 (read)",
+    ),
+    Threshold(
+        "long-block", 10, "items", 4, 60, "the most items in a row without a heading",
+        "our own measure; that a list is divided is NASA CR-177549, appendix A, guideline 7 (read)",
+    ),
+    Threshold(
+        "very-long-block", 15, "items", 4, 60, "the most items in a row without a heading, in any case",
+        "our own measure; that a list is divided is NASA CR-177549, appendix A, guideline 7 (read)",
+    ),
+    Threshold(
+        "long-capitals", 6, "words", 3, 60, "the most words in capitals in a row in prose, details and notices",
+        "our own measure; that long text is in lower case is NASA CR-177605, recommendation 4 (read)",
+    ),
+)  # fmt: skip
+"""The bounds are our own: what leads to no useful answer is a slip of the pen."""
+
+BY_NAME: Mapping[str, Threshold] = MappingProxyType({each.name: each for each in THRESHOLDS})
+
+
+class Limits:
+    """The thresholds of one handbook: its own where it sets them, else the defaults."""
+
+    def __init__(self, own: Mapping[str, Fraction] = MappingProxyType({})) -> None:
+        self._own = own
+
+    def __getitem__(self, name: str) -> int:
+        """A whole one, such as a count."""
+        return int(self.exact(name))
+
+    def exact(self, name: str) -> Fraction:
+        own = self._own.get(name)
+        return own if own is not None else Fraction(BY_NAME[name].default)
+
+
+def shown(number: int | Fraction) -> str:
+    """A number as it is written in a `rules` block."""
+    exact = Fraction(number)
+    if exact.denominator == 1:
+        return str(exact.numerator)
+    return f"{float(exact):.6f}".rstrip("0").rstrip(".")
+
+
+def written(threshold: Threshold, number: int | Fraction) -> str:
+    """`12 items`, `1 item`, `80 %`."""
+    unit = threshold.unit
+    return f"{shown(number)} {unit[:-1] if number == 1 and unit.endswith('s') else unit}"

@@ -1,0 +1,114 @@
+"""One line that asks for two things."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from itertools import pairwise
+
+from dotleader.handbook.cards import Phrase
+from dotleader.rules.rule import Example, Rule
+from dotleader.rules.showing import short
+from dotleader.rules.subject import Subject
+from dotleader.rules.wording.verbs import LOOKS, MOVES, OF_FLYING, SURE, first_word, orders
+from dotleader.source.finding import Finding, Severity
+
+BAD = Example(
+    """\
+emergency Engine fire on the ground
+  when flames come from the cowling
+  Pull the mixture and close the fuel valve .... AT ONCE
+  Starter .... HOLD KEY AND PUSH THROTTLE
+  Set flaps and check trim .... TAKEOFF
+  Mixture .... LEAN AND CLOSE COWL FLAPS
+  end
+""",
+    (
+        ("two-actions", "Pull the mixture and close the fuel valve"),
+        ("two-actions", "HOLD KEY AND PUSH THROTTLE"),
+        ("two-actions", "Set flaps and check trim"),
+        ("two-actions", "LEAN AND CLOSE COWL FLAPS"),
+    ),
+)
+
+GOOD = Example(
+    """\
+equipment
+  Nav lights .... OFF, ON
+  Strobe lights .... OFF, ON
+
+normal Before takeoff
+  when holding short of the runway
+  Flight controls .... FREE AND CORRECT
+  Canopy .... CLOSE AND LATCH
+  Control lock .... REMOVE AND STOW
+  Release handle .... PULL AND TURN
+  Start and stop times .... WRITTEN
+  Check doors and lock pins .... SEEN
+  Check flaps and trim .... FOR TAKEOFF
+  Nav lights + Strobe lights .... ON
+  Nose and wings .... FREE OF ICE
+  Push rods and pull rods .... FREE
+  Rest and hold short .... ON THE NUMBERS
+""",
+)
+
+_VERBS = MOVES | OF_FLYING
+_AND = re.compile(r"\s+(?:and|&)\s+", re.IGNORECASE)
+
+
+def check(subject: Subject) -> Iterator[Finding]:
+    for _, item in subject.lines().items:
+        for challenge in item.challenges:
+            if not challenge.control and not challenge.gauge and _are_two(challenge.phrase.spot.text, of_things=True):
+                yield _finding(challenge.phrase)
+        moved = any(move.positions for move in item.moves)  # positions say what is to be done by themselves
+        if item.response is not None and not moved and _are_two(item.response.spot.text, of_things=False):
+            yield _finding(item.response)
+
+
+def _are_two(text: str, *, of_things: bool) -> bool:
+    parts = _AND.split(text)
+    return len(parts) > 1 and any(_joined(a, b, of_things) for a, b in pairwise(parts))
+
+
+def _joined(left: str, right: str, of_things: bool) -> bool:
+    """Whether two parts are an action with its object, and another action. A challenge mostly is a list `of_things`."""
+    verb, object_ = first_word(left.rpartition(", ")[2])
+    second, rest = first_word(right)
+    if verb not in _VERBS or second not in _VERBS:
+        return False
+    if of_things:
+        return bool(object_) and (orders(right) or (second in LOOKS and verb not in LOOKS and bool(rest)))
+    if verb in LOOKS:
+        return orders(right)
+    # Two verbs on one thing, `REMOVE AND STOW`, are one handling of it.
+    return bool(rest) or (bool(object_) and second in SURE)
+
+
+def _finding(phrase: Phrase) -> Finding:
+    return Finding(
+        RULE.name,
+        phrase.spot,
+        f"`{short(phrase.text)}` is two actions.",
+        "Give each a line of its own, in the order in which they are done.",
+    )
+
+
+RULE = Rule(
+    name="two-actions",
+    severity=Severity.WARNING,
+    family="wording",
+    what=(
+        "A challenge or a response in which `and` joins two actions of which the first has an object of its own: `PULL "
+        "BREAKER AND SWITCH OFF MASTER`. Two verbs on one thing (`REMOVE AND STOW`) and two states (`FREE AND "
+        "CORRECT`) are one."
+    ),
+    why="One answer is given for both, and it is given when the first is done.",
+    source="UK procedure audit aid after HSG 48, one action in each step and no run-on `and` (read)",
+    mend="Make two items of it. Where one response holds for several controls, join their names: `A + B .... ON`.",
+    bad=(BAD,),
+    good=(GOOD,),
+    check=check,
+    confidence="medium",
+)

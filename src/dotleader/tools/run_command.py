@@ -1,0 +1,156 @@
+"""`dotleader run`: the cards worked through against the declared cockpit."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from dotleader.handbook.phases import PHASES, phase_named
+from dotleader.syntax.plain import folded
+from dotleader.tools.cannot_run import CannotRun
+from dotleader.tools.discovery import handbook_at
+from dotleader.tools.files import Files, shown_name
+from dotleader.tools.pipeline import lint_handbook
+from dotleader.tools.saying import say
+
+if TYPE_CHECKING:  # argparse, and the run itself, are at hand only where they are used
+    from dotleader.cockpit.timeline import CardRun, Run
+    from dotleader.handbook.model import Handbook
+    from dotleader.tools.command_line import Options, Parser
+
+FORMS = ("table", "json")
+
+HELP = """\
+dotleader run HANDBOOK      work the cards through against the cockpit
+
+  Every control begins as it is parked. The normal cards are done in the order
+  of the phases: what each item moves, what was so already, and how the
+  cockpit stands at the end of each card. Cards off this line are worked
+  through from every state in which they can be called for.
+
+  --card TITLE              this card only, of whatever kind
+  --from PHASE              from this phase on
+  --to FILE                 draw, into a file that ends in .svg or .pdf: where
+                            each control stands in the course of the flight;
+                            with --card, the hand's way over the panel
+  --coverage                which cards touch each control and each gauge,
+                            in the place of the timeline
+  --loads                   what is on in each phase against what the alternator
+                            gives, and how long the battery lasts without it
+  --as table                for people (default)
+  --as json                 everything, for programs
+  -h, --help                this text
+
+  What is wrong is said by `dotleader lint`. Ends with 0, or with 2 if
+  something could not be read.
+
+  dotleader run handbook.cards
+  dotleader run handbook.cards --from descent
+  dotleader run handbook.cards --card "Engine failure in flight"
+"""
+
+
+def arguments(parser: Parser) -> None:
+    parser.add_argument("handbook", nargs="?", metavar="HANDBOOK")
+    parser.add_argument("--card", metavar="TITLE")
+    parser.add_argument("--from", dest="phase", metavar="PHASE")
+    parser.add_argument("--to", metavar="FILE")
+    parser.add_argument("--coverage", action="store_true")
+    parser.add_argument("--loads", action="store_true")
+    parser.choice("--as", FORMS, dest="form", default="table")
+
+
+def run(options: Options) -> int:
+    if options.handbook is None:
+        raise CannotRun("No handbook to work through was named.", "Name its file: `dotleader run handbook.cards`.")
+    files = Files()
+    main, _ = handbook_at(options.handbook, files)
+    handbook = lint_handbook(main, files).handbook
+    if not handbook.cards:
+        raise CannotRun(f"There is no card in {shown_name(main)}.", "A run needs cards to work through.")
+    if options.coverage:
+        _coverage(options, handbook)
+        return 0
+    if options.loads:
+        _loads(options, handbook)
+        return 0
+    from dotleader.cockpit.running import run as run_through  # noqa: PLC0415
+
+    done = run_through(handbook)
+    cards = _wanted(options, done)
+    if options.to is not None:
+        from dotleader.tools.run_drawing import draw  # noqa: PLC0415
+
+        say((draw(options.to, handbook, done, cards, hand=options.card is not None),))
+        return 0
+    if options.form == "json":
+        from dotleader.report.timeline_json import timeline_json  # noqa: PLC0415
+
+        say((timeline_json(done, cards),))
+        return 0
+    from dotleader.tools.pages import show  # noqa: PLC0415
+    from dotleader.tools.run_page import summary, timeline  # noqa: PLC0415
+
+    say(show(*timeline(done, cards), *(("", *summary(done)) if options.card is None else ())).splitlines())
+    return 0
+
+
+def _coverage(options: Options, handbook: Handbook) -> None:
+    if options.card is not None or options.phase is not None:
+        raise CannotRun("`--coverage` is about all cards.", "Leave out `--card` and `--from`.")
+    if options.to is not None:
+        raise CannotRun("`--coverage` is a table and not drawn.", "Leave out `--to`, or `--coverage`.")
+    from dotleader.tools.coverage_page import coverage, coverage_object  # noqa: PLC0415
+    from dotleader.tools.pages import show  # noqa: PLC0415
+
+    if options.form == "json":
+        import json  # noqa: PLC0415
+
+        say((json.dumps(coverage_object(handbook), indent=2),))
+    else:
+        say(show(*coverage(handbook)).splitlines())
+
+
+def _loads(options: Options, handbook: Handbook) -> None:
+    if options.card is not None or options.phase is not None or options.coverage:
+        raise CannotRun("`--loads` is about a whole flight.", "Leave out `--card`, `--from` and `--coverage`.")
+    electrical = handbook.electrical
+    if electrical is None:
+        raise CannotRun(
+            "This handbook does not describe its electrical system.",
+            "Add an `electrical` block with `alternator .... 40 A  from kit manual` and the like.",
+        )
+    from dotleader.cockpit.running import run as run_through  # noqa: PLC0415
+    from dotleader.tools.loads_page import loads_object, loads_page  # noqa: PLC0415
+    from dotleader.tools.pages import show  # noqa: PLC0415
+
+    done = run_through(handbook)
+    if options.form == "json":
+        import json  # noqa: PLC0415
+
+        say((json.dumps(loads_object(handbook, electrical, done), indent=2),))
+    else:
+        say(show(*loads_page(handbook, electrical, done)).splitlines())
+
+
+def _wanted(options: Options, done: Run) -> list[CardRun]:
+    """The cards that are asked for. For programs these are all, for people those in the course of a flight."""
+    cards = list(done.cards if options.form == "json" or options.card is not None else (*done.main, *done.side))
+    if options.phase is not None:
+        phase = phase_named(options.phase)
+        if not phase:
+            raise CannotRun(f"`{options.phase}` is no phase of a flight.", f"The phases are {', '.join(PHASES)}.")
+        later = list(PHASES)[list(PHASES).index(phase) :]
+        cards = [ran for ran in cards if ran.phase in later]
+    if options.card is not None:
+        cards = [ran for ran in cards if ran.card.key == folded(options.card)]
+        if not cards:
+            raise CannotRun(f"No card `{options.card}` was worked through.", _near(options.card, done))
+    return cards
+
+
+def _near(title: str, done: Run) -> str:
+    from difflib import get_close_matches  # only after a slip  # noqa: PLC0415
+
+    titles = {ran.card.key: ran.card.title for ran in done.cards}
+    close = get_close_matches(folded(title), titles, 1)
+    return f"Did you mean `{titles[close[0]]}`?" if close else "Write its title as it stands in the handbook."
