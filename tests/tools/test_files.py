@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from dotleader.source.outcome import Outcome
-from dotleader.tools import files as module
+from dotleader.tools import world
 from dotleader.tools.cannot_run import CannotRun
 from dotleader.tools.files import Files, shown_name
 from tests.tools.running import process, write
@@ -57,7 +57,7 @@ def test_why_a_file_cannot_be_read(here: Path, monkeypatch: pytest.MonkeyPatch) 
     assert trouble("Normal.cards/a") == "`Normal.cards/a` cannot be read: there is no such file."
     assert trouble("folder.cards") == "`folder.cards` cannot be read: it is a folder."
     assert trouble("a\0b") == "`a\0b` cannot be read: no file can have this name."
-    monkeypatch.setattr(module, "LARGEST", 0)
+    monkeypatch.setattr(world, "LARGEST", 0)
     assert trouble("Normal.cards") == "`Normal.cards` cannot be read: it is larger than 0 MB, which is not read."
 
 

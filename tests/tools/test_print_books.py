@@ -38,7 +38,9 @@ LOOSE = CARDS.partition("\n\n")[2]
 """Nothing is missing from cards that are no handbook."""
 
 SET = "\nbook Full book\n\nbook Cockpit set\n  section .... Emergency\n  stock .... A6\n"
-LONG = "\nnormal Taxi\n  when the engine runs\n" + "".join(f"  Breaker {number} .... IN\n" for number in range(1, 20))
+LONG = "\nnormal Taxi\n  when the engine runs\n" + "".join(
+    f"  group Row {row}\n" + "".join(f"    Breaker {row}{number} .... IN\n" for number in range(1, 7)) for row in "ABC"
+)
 
 
 @pytest.fixture

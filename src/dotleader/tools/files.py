@@ -11,7 +11,6 @@ from dotleader.source.outcome import Outcome
 from dotleader.source.text import SourceText
 from dotleader.tools import world
 from dotleader.tools.cannot_run import CannotRun
-from dotleader.tools.world import LARGEST, TOO_LARGE
 
 if TYPE_CHECKING:  # only its type is needed, and `format` does without all that it imports
     from dotleader.handbook.gather import Read
@@ -88,9 +87,9 @@ def standard_input() -> bytes:
     if sys.stdin is None:
         raise CannotRun("There is no standard input to read.")
     world.spoil()
-    data = sys.stdin.buffer.read(LARGEST + 1)
-    if len(data) > LARGEST:
-        raise CannotRun(f"Standard input cannot be read: {TOO_LARGE}.")
+    data = sys.stdin.buffer.read(world.LARGEST + 1)
+    if len(data) > world.LARGEST:
+        raise CannotRun(f"Standard input cannot be read: {world.too_large()}.")
     return data
 
 

@@ -18,8 +18,6 @@ LARGEST = 20_000_000
 
 ENDING = ".cards"
 
-TOO_LARGE = f"it is larger than {LARGEST // 1_000_000} MB, which is not read"
-
 _seen: dict[tuple[str, str], str] | None = None
 _spoilt = False
 
@@ -111,7 +109,7 @@ def _read(path: str, *, plain: bool) -> bytes | str:
         if plain and not stat.S_ISREG(about.st_mode):
             return "it is not a plain file"
         if about.st_size > LARGEST:
-            return TOO_LARGE
+            return too_large()
         with open(path, "rb") as file:
             data = file.read(LARGEST + 1)
     except (FileNotFoundError, NotADirectoryError):
@@ -120,7 +118,11 @@ def _read(path: str, *, plain: bool) -> bytes | str:
         return because(error)
     except ValueError:  # a NUL in the name
         return "no file can have this name"
-    return data if len(data) <= LARGEST else TOO_LARGE
+    return data if len(data) <= LARGEST else too_large()
+
+
+def too_large() -> str:
+    return f"it is larger than {LARGEST // 1_000_000} MB, which is not read"
 
 
 def _near(path: str) -> str:
