@@ -79,7 +79,7 @@ def _lines(job: Job) -> Iterator[str]:
     yield _item("Labels", "THOSE DRAWN, NONE ELSE" if job.part else "ALL, IN ORDER")
     if stock.holes:
         yield _item("Rings", "CLOSED, LEAVES TURN")
-    yield _item("Book", "READ AGAINST THE AIRCRAFT [critical]")
+    yield _item("Book", "READ AGAINST THE AIRCRAFT")
 
 
 def _cut(job: Job) -> Iterator[str]:
