@@ -16,7 +16,7 @@ from dotleader.report.glyphs import escaped
 from dotleader.report.terminal import terminal_for
 from dotleader.tools.cannot_run import CannotRun, because
 from dotleader.tools.files import shown_name
-from dotleader.tools.printed_folder import ELSEWHERE
+from dotleader.tools.printed_folder import ELSEWHERE, refuse_no_folder
 from dotleader.tools.printed_names import CALIBRATION
 from dotleader.tools.printers import Printer
 from dotleader.tools.saying import say
@@ -29,8 +29,7 @@ def print_calibration(folder: str, paper: str, printer: Printer | None, turning:
     """Write the sheet into a folder; for a printer, its back is corrected, to see what is left. Raises CannotRun."""
     data = calibration_pdf(paper, printer, turning)
     path = os.path.join(folder, CALIBRATION)
-    if os.path.isfile(folder):
-        raise CannotRun(f"`{shown_name(folder)}` is a file.", "Name a folder to print into.")
+    refuse_no_folder(folder)
     try:
         os.makedirs(folder or ".", exist_ok=True)
         if os.path.lexists(path) and not _is_ours(path):
