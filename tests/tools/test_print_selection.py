@@ -89,8 +89,22 @@ def test_copies_are_of_sheets_and_collated(here: Path, capsys: pytest.CaptureFix
     reading = (here / "out" / "reading.pdf").read_bytes()
     assert printed(capsys, "--copies", "3").code == 0
     thrice = [page.extract_text() for page in pypdf.PdfReader(here / "out" / "sheets.pdf").pages]
-    assert thrice == once * 3
+    assert thrice == once[:2] + once[2:] * 3  # the sheet of rulers once
     assert (here / "out" / "reading.pdf").read_bytes() == reading
+
+
+def test_the_sheet_of_rulers_is_printed_once_with_all_copies(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    write(here, book=BOOK + "\nstock A5\n")
+    assert "4 sheets of A4" in printed(capsys, "--faces", "3-1..3-4", "--copies", "3", "--check").out
+    ran = printed(capsys, "--faces", "3-1..3-4", "--copies", "3", "--one-sided")
+    assert "on 4 sheets of A4" in ran.out
+    sheets, fronts, backs = (pypdf.PdfReader(here / "out" / f"{name}.pdf") for name in ("sheets", "fronts", "backs"))
+    sides = [f"Copy {copy}, sheet 1 of 1, {side}, cut.svg" for copy in (1, 2, 3) for side in ("front", "back")]
+    labels = ["Setting-up sheet, front", "Setting-up sheet, back", *sides]
+    assert sheets.page_labels == [str(entry.title) for entry in sheets.outline] == labels
+    assert (fronts.page_labels, backs.page_labels) == (labels[::2], labels[1::2])
+    made = " ".join(page.extract_text() for page in pypdf.PdfReader(here / "out" / "making-up.pdf").pages)
+    assert "4 (1 + 3 × 1) sheets of A4" in made
 
 
 def test_stacks_are_asked_for_and_the_summary_says_how_they_become_the_book(

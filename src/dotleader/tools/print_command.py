@@ -14,6 +14,7 @@ from dotleader.handbook.stocks.thickness import overfull
 from dotleader.output.millimetres import millimetres
 from dotleader.page.face.thumb_index import leaf_area
 from dotleader.page.sheet.alignment import MUCH_MOVED, said
+from dotleader.page.sheet.copies import sheets_of_copies
 from dotleader.page.sheet.cut_files import cut_file, sheets_numbered
 from dotleader.page.sheet.cut_shapes import Layer, Outline
 from dotleader.page.sheet.duplex import TURNINGS, Turning, edge_said
@@ -168,7 +169,7 @@ def run(options: Options) -> int:
     written = write_folder(folder, printed.files)
     say(_done(printed, folder, written.removed, written.left))
     say(said_of_book(linted.handbook, book))
-    say(sheets_said.how(manner.turning, manner.one_sided))
+    say(sheets_said.how(manner.turning, manner.one_sided, printed.book.stock))
     say(stock_said.of_stock(printed.book, len(printed.cuttings)))
     if options.order == "stack":
         say(sheets_said.stacked(plan))
@@ -257,11 +258,11 @@ def _checked(plan: Planned, copies: int, findings: list[Finding], amiss: Amiss |
     book = plan.book
     if findings:
         yield f"{summary(findings, FACTS, 0, 0).capitalize()}; `dotleader lint` shows them."
-    leaves = len(book.faces) // 2
     width, height = book.stock.paper
-    waste = 100 - 100 * leaves * leaf_area(book.stock) // (len(plan.papers) * width * height)
+    sheets = sheets_of_copies(plan.papers, copies)
+    waste = 100 - 50 * len(book.faces) * copies * leaf_area(book.stock) // (sheets * width * height)
     yield f"{counted(len(book.faces), 'face')} on {stock_said.pieces(book)}."
-    yield f"{counted(len(plan.papers) * copies, 'sheet')} of {book.stock.paper_name}, {waste} % of it waste."
+    yield f"{counted(sheets, 'sheet')} of {book.stock.paper_name}, {waste} % of it waste."
     yield stock_said.of_cut_lines(book.stock)
     yield from stock_said.of_stock(book, len(plan.cuttings))
     if amiss is not None:

@@ -8,8 +8,11 @@ from collections.abc import Iterable, Iterator
 from typing import TYPE_CHECKING
 
 from dotleader.handbook.stocks.measures import leaves_together
-from dotleader.page.making_up.feeding import MEASURE, fed_again, piled, setting
+from dotleader.handbook.stocks.stock import Stock
+from dotleader.page.imposition import imposition
+from dotleader.page.making_up.feeding import fed_again, measured, piled, setting
 from dotleader.page.sheet.duplex import Turning
+from dotleader.page.sheet.rulers import ruler_length
 from dotleader.report.terminal import terminal_for
 from dotleader.report.wrapping import wrapped
 
@@ -17,10 +20,11 @@ if TYPE_CHECKING:  # reportlab takes longer to import than a lint takes altogeth
     from dotleader.tools.printed_book import Planned
 
 
-def how(turning: Turning, one_sided: bool) -> Iterator[str]:
+def how(turning: Turning, one_sided: bool, stock: Stock) -> Iterator[str]:
     """What is to be set in the print dialogue, and for a printer of one side how the paper goes back in."""
     yield ""
-    yield from _in_lines((setting(turning, one_sided), MEASURE, *(fed_again(turning) if one_sided else ())))
+    ruled = measured(ruler_length(imposition(stock)))
+    yield from _in_lines((setting(turning, one_sided), ruled, *(fed_again(turning) if one_sided else ())))
 
 
 def stacked(plan: Planned) -> Iterator[str]:

@@ -42,11 +42,13 @@ def _for_copies(job: Job, count: int) -> str:
 
 def _paper(job: Job) -> str:
     stock = job.book.stock
-    count = len(job.papers)
-    sheets = _for_copies(job, count) + (" sheet" if count * job.copies == 1 else " sheets")
-    ruled = ", those of rulers among them" if job.copies > 1 else ", the sheet of rulers among them"
+    rulers = int(job.set_up)
+    of_leaves = len(job.papers) - rulers
+    product = f" ({'1 + ' if rulers else ''}{job.copies} × {of_leaves})" if job.copies > 1 else ""
+    sheets = f"{job.sheets}{product} {'sheet' if job.sheets == 1 else 'sheets'}"
+    ruled = ", the sheet of rulers among them" if rulers else ""
     name = stock.paper_name if stock.paper_name[:1].isalpha() else size_said(stock.paper)
-    return f"{sheets} of {name}{ruled if job.set_up else ''}; {paper_said(stock.paper_thickness)}; some to spare"
+    return f"{sheets} of {name}{ruled}; {paper_said(stock.paper_thickness)}; some to spare"
 
 
 def _rings(job: Job, thick: str) -> str:
