@@ -67,7 +67,7 @@ def _face(stand: Stand, labels: Mapping[str, Label], imprint: Imprint, stock: St
         groups.append(_group("body", furniture.blank(stock, at)))
     else:
         laid = card.faces[stand.part]
-        groups.append(_group("edge", edge(stock, at, band_kind(kind, section), card.thumb, section)))
+        groups.append(_group("edge", edge(stock, at, band_kind(kind, section), card.thumb, section, kind == DIVIDER)))
         groups.append(Group(at.left, at.down, laid.items, role="body"))
         groups.append(_group("tabs", _tabs(laid.slots, labels, goto_size(stock)), at))
         groups.append(_group("links", _links(laid.slots, labels, goto_size(stock)), at))
