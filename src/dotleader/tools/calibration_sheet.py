@@ -16,6 +16,7 @@ from dotleader.report.glyphs import escaped
 from dotleader.report.terminal import terminal_for
 from dotleader.tools.cannot_run import CannotRun, because
 from dotleader.tools.files import shown_name
+from dotleader.tools.in_lines import in_lines
 from dotleader.tools.printed_folder import ELSEWHERE, refuse_no_folder
 from dotleader.tools.printed_names import CALIBRATION
 from dotleader.tools.printers import Printer
@@ -40,8 +41,8 @@ def print_calibration(folder: str, paper: str, printer: Printer | None, turning:
         put_file(path, data)
     except OSError as error:
         raise CannotRun(f"`{shown_name(path)}` cannot be written: {because(error)}.", ELSEWHERE) from error
-    terminal = terminal_for(sys.stdout, os.environ)
-    say(escaped(line, terminal) for line in _done(shown_name(path), paper, printer, turning))
+    say((f"{escaped(shown_name(path), terminal_for(sys.stdout, os.environ))}  2 sides of a sheet of {paper}", ""))
+    say(in_lines(_how(printer, turning)))
 
 
 def calibration_pdf(paper: str, printer: Printer | None, turning: Turning = "long-edge") -> bytes:
@@ -68,9 +69,7 @@ def _is_ours(path: str) -> bool:
         return _OURS in file.read()
 
 
-def _done(path: str, paper: str, printer: Printer | None, turning: Turning) -> Iterator[str]:
-    yield f"{path}  2 sides of a sheet of {paper}"
-    yield ""
+def _how(printer: Printer | None, turning: Turning) -> Iterator[str]:
     if printer:
         yield f"Its back is corrected for {printer.name} ({said(printer.moved)}): every scale should read 0."
         yield f"What is left is added: `dotleader printer set {printer.name} --further` with the numbers."

@@ -34,6 +34,7 @@ from dotleader.page.type.metrics import shown
 from dotleader.page.type.symbols import symbols_of
 from dotleader.source.record import record, replace
 from dotleader.tools.making_up_sheet import making_up_pdf
+from dotleader.tools.print_selection import refuse_missing
 from dotleader.tools.printed_names import BACKS, CUT_DXF, CUT_SVG, FRONTS, MAKING_UP, READING, SHEETS
 from dotleader.tools.printers import Printer
 from dotleader.tools.progress import Progress
@@ -92,10 +93,11 @@ def planned(
 ) -> Planned:
     """The book laid out and imposed. `checklists` are the laid-out cards of the handbook.
 
-    Where a book is `declared`, `handbook` has what is in it.
+    Where a book is `declared`, `handbook` has what is in it. Raises CannotRun where faces that are wanted are not.
     """
     book = make_book(handbook, laid_out(handbook, checklists), manner.draft, declared)
     if manner.wanted is not None:
+        refuse_missing(book, manner.wanted)
         book = selected(book, manner.wanted)
     says, order, turning = _said_of(manner.printer), manner.order, manner.turning
     papers = tuple(sheets(book.faces, book.stock, manner.cutter_marks, says, order, turning))
