@@ -127,9 +127,8 @@ def test_a_draft_that_was_asked_for_ends_well_and_says_so(here: Path, capsys: py
     write(here, book=FAULTY)
     ran = run(capsys, "print", "book.cards", "--draft")
     assert ran.code == 0
-    assert "This is a draft, and says so across every face; 1 error, see `dotleader lint book.cards`." in in_one_line(
-        ran
-    )
+    said = "This is a draft, and says so across every face; 1 error, see `dotleader lint book.cards`."
+    assert said in in_one_line(ran)
     for page in pypdf.PdfReader(here / "printed" / "reading.pdf").pages:
         assert "DRAFT" in page.extract_text()
 

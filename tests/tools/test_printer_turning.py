@@ -74,5 +74,5 @@ def test_the_calibration_sheet_is_for_either_edge(here: Path, capsys: pytest.Cap
     assert "turned on the short edge." in in_one_line(ran)
     assert asked(here / "calibration.pdf") == "/DuplexFlipShortEdge"
     run(capsys, "printer", "set", "Attic", "--right", "0.8", "--turn", "short-edge")
-    assert "turned on the short edge." in run(capsys, "print", "--calibration", "--printer", "Attic").out
-    assert "turned on the long edge." in run(capsys, "print", "--calibration").out
+    assert "turned on the short edge." in in_one_line(run(capsys, "print", "--calibration", "--printer", "Attic"))
+    assert "turned on the long edge." in in_one_line(run(capsys, "print", "--calibration"))
