@@ -105,12 +105,15 @@ def _millimetres(length: int) -> str:
 
 def _drawn(laid: Imposition, texts: tuple[str, ...]) -> Iterator[Drawn]:
     title, *paragraphs = texts
+    """Text from the head of the sheet, going on below the cross where it does not end above it."""
     width, height = laid.paper
-    base = _FIRST
+    base, upper, lower = _FIRST, height // 2 - _CROSS - _LINE, height // 2 + _CROSS + _LINE
     settings = [(plain_words(title, Font.BOLD), _TITLE)]
     settings += [(plain_words(paragraph, Font.REGULAR), _SIZE) for paragraph in paragraphs]
     for words, size in settings:
         for line in broken(words, room_of(width - 2 * _LEFT, size)):
+            if upper < base < lower:
+                base = lower
             yield from set_line(line, _LEFT, base, size)
             base += _LINE
         base += _PARAGRAPH
