@@ -6,10 +6,11 @@ import os
 import re
 from pathlib import Path
 
+import pypdf
 import pytest
 
 from dotleader.page.sheet.cut_shapes import Layer
-from dotleader.page.sheet.cut_words import colours_said
+from dotleader.page.sheet.cut_words import colours_in_brief, colours_said
 from dotleader.page.sheet.registration import QUIET
 from tests.tools.running import Ran, in_one_line, names, run, write
 
@@ -160,6 +161,9 @@ def test_what_a_machine_may_cut_is_said_as_the_files_have_it(
     write(here, book=CARDS + stock)
     ran = run(capsys, "print", "book.cards")
     assert f"In the cut files {expected}" in in_one_line(ran)
+    bench = " ".join(pypdf.PdfReader(here / "printed" / "making-up.pdf").pages[0].extract_text().split())
+    brief = "green is scored, blue" if "green" in expected else "Red is cut, blue"
+    assert f"{brief} is for the eye only." in bench
     svg = (here / "printed" / "cut.svg").read_text()
     colours = {
         layer: set(re.findall(r'stroke="(#\w+)"', part))
@@ -174,7 +178,7 @@ def test_what_a_machine_may_cut_is_said_as_the_files_have_it(
 
 
 def test_without_cut_files_nothing_is_said_of_them() -> None:
-    assert colours_said(()) == ""
+    assert colours_said(()) == colours_in_brief(()) == ""
 
 
 def test_a_book_too_thick_for_its_rings_is_a_finding_with_its_place(

@@ -18,6 +18,7 @@ from dotleader.page.making_up.job import Job
 from dotleader.page.making_up.names import FRONTS, SHEETS
 from dotleader.page.sheet.cut_files import cut_by
 from dotleader.page.sheet.cut_shapes import Layer
+from dotleader.page.sheet.cut_words import colours_in_brief
 from dotleader.page.type.metrics import shown
 from dotleader.source.record import record
 
@@ -120,7 +121,8 @@ def _cut(job: Job) -> Iterator[str]:
         again = "are punched once more through the film" if job.filmed else "need no punch then"
         wider = f", {millimetres(stock.relief)} wider all round so that film seals around them," if stock.relief else ""
         holes = f" Holes are cut with the rest{wider} and {again}."
-    yield f"{machine} Fronts are up; for other programs there is a DXF beside each SVG.{holes}"
+    colours = colours_in_brief(job.cuttings)
+    yield f"{machine} Fronts are up; for other programs there is a DXF beside each SVG. {colours}{holes}"
     if stock.recess:
         where = "where the sheet of rulers says" if filling else "between the two marks beside it"
         yield f"Cut the outer edge back by {millimetres(stock.recess)} but at the tab, {where}."
