@@ -112,6 +112,14 @@ def test_a_look_says_all_that_a_print_says_at_the_bench(here: Path, capsys: pyte
     assert looked.out.endswith("\n\nNothing was written.\n")
 
 
+def test_a_look_says_which_file_is_for_which_sheets(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    write(here, book=CARDS + "\nstock A5\n")
+    looked, printed = (in_one_line(run(capsys, "print", "book.cards", *more)) for more in (("--check",), ()))
+    pairs = re.findall(r"(cut\S*\.svg) to cut (sheets? [\d, and]+) by", printed)
+    assert len(pairs) == 2
+    assert f"To cut by, {' and '.join(f'{name} is for {sheets}' for name, sheets in pairs)}." in looked
+
+
 @pytest.mark.parametrize("width", ["80", "50"])
 def test_no_sentence_is_wider_than_the_terminal(
     here: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, width: str

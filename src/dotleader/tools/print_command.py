@@ -19,6 +19,7 @@ from dotleader.tools.book_choice import book_asked, folder_of, said_of_book
 from dotleader.tools.cannot_run import CannotRun
 from dotleader.tools.discovery import handbook_at
 from dotleader.tools.files import STDIN, Files, shown_name
+from dotleader.tools.in_lines import in_lines
 from dotleader.tools.pipeline import lint_handbook
 from dotleader.tools.printer_store import chosen
 from dotleader.tools.printers import USUAL_PAPER
@@ -148,7 +149,7 @@ def run(options: Options) -> int:
     amiss = _too_thick(plan, book)
     if options.check:
         say(print_said.checked(plan, manner.copies, linted.findings))
-        say(said_of_book(linted.handbook, book))
+        say(in_lines(said_of_book(linted.handbook, book)))
         say(print_said.at_the_bench(plan, manner, handbook, main))
         say(print_said.nothing_written(amiss))
         return int(bool(amiss))
@@ -160,7 +161,7 @@ def run(options: Options) -> int:
     folder = options.folder or os.path.join(beside, folder_of(linted.handbook, book))
     written = write_folder(folder, printed.files)
     say(print_said.done(printed, folder, written))
-    say(said_of_book(linted.handbook, book))
+    say(in_lines(said_of_book(linted.handbook, book)))
     say(print_said.at_the_bench(plan, manner, handbook, main))
     return 0
 

@@ -11,7 +11,7 @@ from dotleader.handbook.model import Handbook
 from dotleader.page.face.thumb_index import leaf_area
 from dotleader.page.sheet.alignment import MUCH_MOVED, said
 from dotleader.page.sheet.copies import sheets_of_copies
-from dotleader.page.sheet.cut_files import cut_file, sheets_numbered
+from dotleader.page.sheet.cut_files import and_last, cut_file, sheets_numbered
 from dotleader.page.sheet.duplex import Turning, edge_said
 from dotleader.report.full import full
 from dotleader.report.glyphs import escaped
@@ -85,7 +85,14 @@ def checked(plan: Planned, copies: int, findings: list[Finding]) -> Iterator[str
     waste = 100 - 50 * len(book.faces) * copies * leaf_area(book.stock) // (sheets * width * height)
     yield f"{counted(len(book.faces), 'face')} on {stock_said.pieces(book)}."
     yield f"{counted(sheets, 'sheet')} of {book.stock.paper_name}, {waste} % of it waste."
-    yield from in_lines((stock_said.of_cut_lines(book.stock),))
+    yield from in_lines((stock_said.of_cut_lines(book.stock), *_cut_by(plan)))
+
+
+def _cut_by(plan: Planned) -> Iterator[str]:
+    """Which file is for which sheets, where there is more than one pair of them."""
+    pairs = [f"{cut_file(cutting.number)} is for {sheets_numbered(cutting.sheets)}" for cutting in plan.cuttings]
+    if len(pairs) > 1:
+        yield f"To cut by, {and_last(pairs)}."
 
 
 def nothing_written(amiss: list[Finding]) -> Iterator[str]:
