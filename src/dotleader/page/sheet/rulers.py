@@ -27,6 +27,7 @@ LEAST_AIR, AIR = mm(3), mm(8)
 
 _HAIRLINE = pt(0.25)
 _FIGURES = 6_000
+_UNDER_FIGURES = mm(0.65)
 _TICKS = ((50, mm(3)), (10, mm(2)), (5, mm(1.2)))
 _FROM_ENDS = mm(5)
 """Of the paper that can be printed, or of a side of a leaf between two of its marks."""
@@ -93,7 +94,7 @@ def level_ruler(x: int, y: int, length: int = RULER) -> Iterator[Drawn]:
         yield Line(((x + at, y), (x + at, y + tick)), _HAIRLINE)
     for at, figure in _figures(length):
         left = x + at - width(figure.split()[0], Font.REGULAR, _FIGURES) // 2
-        yield Text(left, y + RULER_DEPTH - mm(0.6), figure, _FIGURES)
+        yield Text(left, y + RULER_DEPTH - _UNDER_FIGURES, figure, _FIGURES)
 
 
 def upright_ruler(x: int, y: int, length: int = RULER) -> Iterator[Drawn]:
@@ -101,7 +102,7 @@ def upright_ruler(x: int, y: int, length: int = RULER) -> Iterator[Drawn]:
     yield Line(((x, y), (x, y + length)), _HAIRLINE)
     for at, tick in _ticks(length):
         yield Line(((x - tick, y + at), (x, y + at)), _HAIRLINE)
-    base = x - RULER_DEPTH + mm(0.6) + cap_height(Font.REGULAR, _FIGURES)
+    base = x - RULER_DEPTH + _UNDER_FIGURES + cap_height(Font.REGULAR, _FIGURES)
     for at, figure in _figures(length):
         lower = y + at + width(figure, Font.REGULAR, _FIGURES) // 2
         yield Text(base, lower, figure, _FIGURES, turn=90)
