@@ -119,11 +119,18 @@ def _tabs(slots: tuple[LabelSlot, ...], labels: Mapping[str, Label], size: int) 
         if label is None and slot.target:
             yield from not_here(slot.x, slot.y, slot.height)
         else:
-            yield from tab(slot.x, slot.y, slot.height, str(label) if label else NO_LABEL, size)
+            said = str(label) if label else NO_LABEL
+            yield from tab(_left(slot, said, size), slot.y, slot.height, said, size)
 
 
 def _links(slots: tuple[LabelSlot, ...], labels: Mapping[str, Label], size: int) -> Iterator[Link]:
     for slot in slots:
         label = labels.get(slot.target)
         if label is not None:
-            yield Link(slot.x, slot.y, tab_width(str(label), size), slot.height, str(label))
+            long = tab_width(str(label), size)
+            yield Link(_left(slot, str(label), size), slot.y, long, slot.height, str(label))
+
+
+def _left(slot: LabelSlot, label: str, size: int) -> int:
+    """Where a tab begins in its room."""
+    return slot.x + max(0, slot.room - tab_width(label, size))

@@ -83,6 +83,6 @@ def listed_row(title: str, key: str, trigger: str, frame: Frame, ruled: bool, pa
         items.extend(set_line(line, _INDENT, top + base_in_slot(size), size))
         top += slot(size)
     height = top + pad
-    at = LabelSlot(frame.width - frame.label_width, pad, frame.label_height, key)
+    at = LabelSlot(frame.width - frame.label_width, pad, frame.label_height, key, frame.label_width)
     says = (title, *((trigger,) if trigger else ()))
     return Strip(height, tuple(items), says, slots=(at,))
