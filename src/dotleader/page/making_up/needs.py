@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from dotleader.handbook.stocks.fault import millimetres
+from dotleader.handbook.stocks.fault import as_measured, millimetres
 from dotleader.handbook.stocks.thickness import narrowest_ring, ring_capacity, stack_thickness
 from dotleader.page.bench.plan_words import punch_name
 from dotleader.page.making_up.amounts import film_said, paper_said, size_said
@@ -59,7 +59,7 @@ def _rings(job: Job, thick: str) -> str:
     if stock.ring_width:
         held = millimetres(ring_capacity(stock))
         return (
-            f"{rings} {of} of {millimetres(stock.ring_width)} inside; they hold {held}, and the pile is {thick} thick"
+            f"{rings} {of} of {as_measured(stock.ring_width)} inside; they hold {held}, and the pile is {thick} thick"
         )
     least = millimetres(narrowest_ring(stock, stack_thickness(stock, job.leaves)), up=True)
     return f"{rings} {of} of {least} or more inside; the pile is {thick} thick"
