@@ -129,9 +129,10 @@ def test_the_list_is_as_long_as_it_says(some: tuple[LaidCard, ...]) -> None:
     assert len(rows) == len(book.faces)
 
 
-def test_on_small_leaves_the_list_is_not_about_itself() -> None:
+@pytest.mark.parametrize("text", ["stock\n  leaf .... 90 x 130 mm\n  holes .... none\n  paper .... A4\n", "stock A6\n"])
+def test_on_small_leaves_the_list_is_not_about_itself(text: str) -> None:
     """Where a face holds five rows, a list of twenty has four of its own, each in a row of two lines."""
-    stock = stock_of("stock\n  leaf .... 90 x 130 mm\n  holes .... none\n  paper .... A4\n")
+    stock = stock_of(text)
     book = make_book(on(stock), EVERY_KIND)
     listed = [face for face in book.faces if face.title == LIST_TITLE]
     rows = [line for face in listed for line in face.says if line.endswith("  none")]

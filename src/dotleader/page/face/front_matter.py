@@ -13,7 +13,7 @@ from dotleader.page.face.furniture import NOT_ISSUED
 from dotleader.page.face.placement import Placement, Stand, place
 from dotleader.page.laid import Frame, LaidCard, LaidFace
 from dotleader.page.lay.flow import Strip, flowed, heading, prose
-from dotleader.page.lay.measures import HEADING, SMALL, grown, slot, smallest_in
+from dotleader.page.lay.measures import HEADING, NARROW, SMALL, grown, slot, smallest_in
 from dotleader.page.lay.tables import cells, row_strips, table
 from dotleader.source.text import Spot
 
@@ -37,7 +37,7 @@ LIST_SIZE = 11_000
 
 LIST_AIR = mm(0.3)
 LEAST_LIST_SIZE = 9_000
-"""On leaves where a face holds fewer rows than are fit for one."""
+"""On narrow leaves."""
 
 STEP = 1_000
 FEWEST_ROWS = 20
@@ -83,12 +83,12 @@ def with_control_leaf(title: LaidCard, cards: Sequence[LaidCard], frame: Frame) 
 def lay_list(placement: Placement, frame: Frame, spot: Spot) -> LaidCard:
     """Every face of the book, this one too, with its title and the issue that it belongs to.
 
-    In short words and smaller type where that takes fewer faces, on leaves that hold few rows: else half of the list
-    would be about its own faces.
+    In short words and smaller type where that takes fewer faces, on narrow leaves: else most rows would have two lines,
+    and half of the list would be about its own faces.
     """
     largest = list_size(frame)
     tried = [(largest, _listed(placement, frame, largest, short=False))]
-    if FEWEST_ROWS * slot(LIST_SIZE) > frame.bottom - frame.top:
+    if frame.width < NARROW:
         sizes = range(largest, LEAST_LIST_SIZE - 1, -STEP)
         tried += [(size, _listed(placement, frame, size, short=True)) for size in sizes]
     size, faces = min(tried, key=lambda one: len(one[1]))
