@@ -78,4 +78,9 @@ def test_rings_that_are_too_narrow_for_a_pile_have_their_place_and_are_told_from
     assert read(block("leaf .... A5")).value.rings_spot is None
     said = overfull(replace(stock, paper_thickness=2_000), 1)
     assert said is not None
+    assert said.message.startswith("1 leaf is 2 mm thick, ")
     assert "rings of 12.06 mm hold" in said.message
+    two = overfull(replace(stock, paper_thickness=900), 2)
+    assert two is not None
+    assert two.message.startswith("2 leaves are 1.8 mm thick, ")
+    assert two.help.endswith("these hold 1 leaf.")

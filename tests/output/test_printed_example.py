@@ -13,7 +13,7 @@ import pytest
 from dotleader.handbook.cards import Arm, Branch, Card, Group, Item, Memory, OneOf, Repeat, Step
 from dotleader.handbook.stocks.measures import hole_strip
 from dotleader.page.face.placement import Side
-from dotleader.page.sheet.sheet_marks import hole_centres
+from dotleader.page.sheet.holes import hole_centres
 from dotleader.page.sheet.sheets import sheets
 from dotleader.tools.files import Files
 from dotleader.tools.pipeline import Linted, lint_handbook

@@ -38,7 +38,7 @@ def test_no_leader_is_longer_than_40_mm_and_none_that_follows_its_challenge_has_
     for one in some:
         column = found[one.block]
         dots = leader(one.end, column)
-        if one.end <= challenge_end(column):
+        if one.end <= challenge_end(column, WIDTH):
             assert dots is not None
             assert mm(6) <= dots[1] - dots[0] <= mm(39.4)
             assert dots[0] - mm(0.3) - one.end >= mm(2.2)
@@ -69,3 +69,23 @@ def test_a_leader_never_begins_left_of_40_mm_before_its_column() -> None:
     assert (first, last) == (mm(22), mm(60))
     assert first_dot(mm(10)) == mm(14)
     assert leader(mm(60), mm(62)) is None
+
+
+NARROW_WIDTH = mm(73)
+"""Of the text on A6."""
+
+
+def narrow(end: float, *, response: float = 20) -> Need:
+    return Need(0, mm(9), mm(end), mm(9 + (end - 9) * 0.6), NARROW_WIDTH - mm(response))
+
+
+def test_on_narrow_leaves_columns_stand_every_2_mm_and_leaders_have_two_dots_at_least() -> None:
+    for end in range(12, 39):
+        column = columns([narrow(end)], NARROW_WIDTH)[0]
+        assert (column - mm(38)) % mm(2) == 0
+        assert mm(end) <= challenge_end(column, NARROW_WIDTH)
+        dots = leader(mm(end), column)
+        assert dots is not None
+        assert dots[1] - dots[0] >= mm(2)
+    # `Fuel selector` in 14 points ends 36 mm from the left, and `OTHER TANK` is 26 mm wide: both stay on one line.
+    assert columns([narrow(36, response=28.5)], NARROW_WIDTH) == {0: mm(44)}

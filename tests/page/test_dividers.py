@@ -9,11 +9,12 @@ from hypothesis import given
 
 from dotleader.handbook.model import Handbook
 from dotleader.handbook.resolve import resolve
-from dotleader.page.drawn import Link, Text, mm
+from dotleader.page.drawn import Box, Link, Text, mm
 from dotleader.page.extents import extents
 from dotleader.page.face.book import Book, make_book
 from dotleader.page.face.placement import CHECKLISTS, Side, place
 from dotleader.page.face.selection import Wanted, selected
+from dotleader.page.face.thumb_index import section_slot, section_word, slot_span
 from dotleader.page.frames import frame_of
 from dotleader.page.labels import SECTIONS
 from dotleader.page.laid import LaidCard
@@ -175,7 +176,8 @@ def test_the_band_of_a_divider_is_that_of_the_cards_behind_it() -> None:
     book = book_of(handbook(2, 2))
     dividers = {face.label.section: face for face in book.faces if face.key.startswith("*divider")}
     assert set(dividers) == {"3", "3A", "4"}
-    assert [len(list(extents(role(dividers[section], "edge")))) for section in ("3", "4")] == [1, 0]
+    marks = 2  # of its section: the mark and its words
+    assert [len(list(extents(role(dividers[section], "edge")))) - marks for section in ("3", "4")] == [1, 0]
     assert len(list(extents(role(dividers["3A"], "edge")))) > 10
     assert said(dividers["3"], "head")[0] == "EMERGENCY"
 
@@ -191,3 +193,36 @@ def test_index_and_contents_lead_to_cards_behind_their_dividers(stock: str) -> N
         assert len(shown) == listed
         assert set(shown) <= {labels[card.key] for card in made.cards}
         assert not set(shown) & {"3-1", "3A-1", "4-1"}  # where the dividers stand
+
+
+@pytest.mark.parametrize("stock", STOCKS)
+def test_a_kind_brings_the_dividers_of_its_sections_along_and_no_others(stock: str) -> None:
+    book = book_of(handbook(9, 9, stock=stock))
+    part = selected(book, Wanted(kinds=frozenset({"emergency"})))
+    assert {face.label.section for face in part.faces if face.kind == DIVIDER} == {"3"}
+    assert part.faces[0].kind == DIVIDER
+    card = next(face for face in book.faces if face.kind == "emergency")
+    one = selected(book, Wanted(keys=frozenset({card.key})))
+    assert not any(face.kind == DIVIDER for face in one.faces)
+
+
+@pytest.mark.parametrize("stock", STOCKS)
+@pytest.mark.parametrize("tabs", ["printed", "none"])
+def test_a_divider_has_a_mark_at_the_place_of_its_section_where_tabs_are_printed(stock: str, tabs: str) -> None:
+    made = handbook(9, 9, f"tabs .... {tabs}", stock=stock)
+    for face in book_of(made).faces:
+        if face.kind != DIVIDER:
+            continue
+        section = face.label.section
+        words = [word for word in said(face, "edge") if word.startswith(section)]
+        assert bool(words) is (tabs == "printed")
+        if not words:
+            continue
+        assert words[0] in (section, f"{section} {section_word(section)}")
+        mark = [ink for item, ink in extents(role(face, "edge")) if isinstance(item, Box)][-1]  # over the band
+        top, low = slot_span(made.stock, section_slot(section))
+        if face.side is Side.BACK and made.stock.bound_at == "top":
+            top, low = made.stock.leaf[1] - low, made.stock.leaf[1] - top
+        assert (mark.top, mark.bottom) == (top, low)
+        word = next(ink for item, ink in extents(role(face, "edge")) if isinstance(item, Text))
+        assert word.inside(mark)

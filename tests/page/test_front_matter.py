@@ -28,7 +28,7 @@ from dotleader.page.type.symbols import symbols_of
 from dotleader.source.outcome import Outcome
 from dotleader.source.record import replace
 from dotleader.source.text import SourceText
-from tests.page.leaves import EVERY_KIND, STOCKS, cards
+from tests.page.leaves import EVERY_KIND, STOCKS, cards, stock_of
 
 ALL_STOCKS = pytest.mark.parametrize("stock", STOCKS.values(), ids=STOCKS)
 
@@ -105,11 +105,17 @@ def test_the_title_face_is_one_face_of_a_usual_leaf() -> None:
 def test_the_list_of_effective_faces_lists_every_face_once_and_stands_behind_the_title(stock: Stock) -> None:
     book = make_book(on(stock), EVERY_KIND)
     listed = [face for face in book.faces if face.title == LIST_TITLE]
-    rows = [line for face in listed for line in face.says if line.endswith("not issued")]
+    rows = [line for face in listed for line in face.says if line.endswith(("  not issued", "  none"))]
     assert [row.split("  ")[0] for row in rows] == [str(face.label) for face in book.faces]
     for row, face in zip(rows, book.faces, strict=True):
+        short = row.endswith("none")
         title = row.split("  ")[1]
-        assert title == ("left blank" if face.blank else face.title + (", continued" if face.part else ""))
+        if face.blank:
+            assert title == "left blank"
+        elif face.part:
+            assert title == ("continued" if short else f"{face.title}, continued")
+        else:
+            assert title == face.title
     total = f"{len(book.faces)} faces on {len(book.faces) // 2} leaves"
     assert total in " ".join(listed[-1].says)
     assert str(book.faces[0].label) == "0-1"
@@ -121,6 +127,20 @@ def test_the_list_is_as_long_as_it_says(some: tuple[LaidCard, ...]) -> None:
     book = make_book(handbook(), some)
     rows = [line for face in book.faces if face.title == LIST_TITLE for line in face.says if "not issued" in line]
     assert len(rows) == len(book.faces)
+
+
+@pytest.mark.parametrize("text", ["stock\n  leaf .... 90 x 130 mm\n  holes .... none\n  paper .... A4\n", "stock A6\n"])
+def test_on_small_leaves_the_list_is_not_about_itself(text: str) -> None:
+    """Where a face holds five rows, a list of twenty has four of its own, each in a row of two lines."""
+    stock = stock_of(text)
+    book = make_book(on(stock), EVERY_KIND)
+    listed = [face for face in book.faces if face.title == LIST_TITLE]
+    rows = [line for face in listed for line in face.says if line.endswith("  none")]
+    assert [row.split("  ")[0] for row in rows] == [str(face.label) for face in book.faces]
+    assert len(book.faces) > 12 * (len(listed) - 1)
+    assert "0-1  Ostrel Two flight handbook  none" in rows
+    own = next(stand.card for stand in book.placement.stands if stand.card and stand.card.title == LIST_TITLE)
+    assert inside(own, stock)
 
 
 def test_a_total_stands_on_no_other_face() -> None:

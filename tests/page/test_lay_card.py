@@ -165,3 +165,13 @@ def test_what_could_not_be_read_stands_in_a_note_as_typed() -> None:
     assert trim < typed < pump
     assert "Not understood:" in strings[typed - 1]
     assert trim < label < pump
+
+
+def test_on_a6_the_leader_of_a_critical_item_is_no_hyphen() -> None:
+    narrow = replace(FRAME, width=mm(73), top=mm(13), bottom=mm(125))
+    rows = (item("Fuel selector", "OTHER TANK", critical=True), item("Airspeed", "82 KIAS"), item("Fuel pump", "ON"))
+    one = lay_card(card(*rows, kind=Kind.EMERGENCY, title="A card", when=""), narrow, NO_SYMBOLS)
+    for line in leaders(one):
+        (first, _), (last, _) = line.points
+        assert last - first >= (mm(2) if line.dots else mm(4) - pt(1.6))
+    assert len(leaders(one)) == 3

@@ -6,9 +6,10 @@ import pytest
 
 from dotleader.handbook.model import Handbook
 from dotleader.handbook.resolve import resolve
-from dotleader.page.drawn import Group, Text
+from dotleader.page.drawn import Box, Group, Link, Text
 from dotleader.page.extents import extents
 from dotleader.page.face.book import make_book
+from dotleader.page.face.margins import margins
 from dotleader.page.face.placement import Side
 from dotleader.page.frames import frame_of
 from dotleader.page.lay.checklists import Checklists
@@ -20,6 +21,7 @@ from dotleader.page.lay.lay_index import (
     lay_index,
 )
 from dotleader.source.text import SourceText
+from tests.page.leaves import role
 
 
 def handbook(urgent: int, normal: int, stock: str = "A5") -> Handbook:
@@ -83,3 +85,16 @@ def test_the_index_is_the_first_leaf_after_the_control_leaf_and_names_the_faces_
 
 def _tabs(groups: tuple[Group, ...]) -> list[Text]:
     return [item for group in groups if group.role == "tabs" for item in group.items if isinstance(item, Text)]
+
+
+def test_the_tabs_of_a_list_end_where_its_rules_do() -> None:
+    made = handbook(9, 14)
+    frame = frame_of(made.stock)
+    book = make_book(made, Checklists(made).all())
+    listed = [face for face in book.faces if face.key in (INDEX_KEY, CONTENTS_KEY)]
+    tabs = [(face, ink) for face in listed for item, ink in extents(role(face, "tabs")) if isinstance(item, Box)]
+    assert len({ink.right - ink.left for _, ink in tabs}) > 1  # 3-1 and 3-10
+    for face, ink in tabs:
+        assert ink.right == margins(made.stock, face.side).left + frame.width
+    links = [link for face in listed for group in role(face, "links") for link in group.items]
+    assert all(isinstance(link, Link) and link.x + link.w == frame.width for link in links)

@@ -138,9 +138,9 @@ def test_the_paper_of_the_sheet_goes_with_that_of_the_leaves() -> None:
 def test_needs_count_all_copies_and_the_sheet_of_rulers() -> None:
     of = dict(needs(job(STOCKS["A5"], 5, copies=3)))
     leaves = job(STOCKS["A5"], 5).leaves
-    sheets_of_one = -(-leaves // 2) + 1
+    of_leaves = -(-leaves // 2)
     assert of["Paper"].startswith(
-        f"{3 * sheets_of_one} (3 × {sheets_of_one}) sheets of A4, those of rulers among them;"
+        f"{1 + 3 * of_leaves} (1 + 3 × {of_leaves}) sheets of A4, the sheet of rulers among them;"
     )
     assert of["Rings"].startswith("6 (3 × 2) rings of ")
     of = dict(needs(job(STOCKS["sample"], 5)))

@@ -20,7 +20,8 @@ from dotleader.page.imposition import Slot, imposition, on_sheet
 from dotleader.page.laid import LaidCard
 from dotleader.page.sheet.cut_files import cut_file
 from dotleader.page.sheet.duplex import TURNINGS, Turning
-from dotleader.page.sheet.sheet_marks import HOLE_CROSS, hole_centres
+from dotleader.page.sheet.holes import hole_centres
+from dotleader.page.sheet.sheet_marks import HOLE_CROSS
 from dotleader.page.sheet.sheets import LeafPlace, Sheet, SheetSide, sheet_count, sheets
 from tests.page.leaves import EVERY_KIND, STOCKS, faces, laid
 

@@ -28,8 +28,8 @@ from dotleader.page.face.thumb_index import SLOTS, leaf_area, section_slot, sect
 from dotleader.page.frames import band_width, frame_of
 from dotleader.page.imposition import lost_at_outer_edge
 from dotleader.page.labels import SECTIONS
+from dotleader.page.sheet.holes import hole_centres
 from dotleader.page.sheet.reading import reading_pages
-from dotleader.page.sheet.sheet_marks import hole_centres
 from dotleader.source.record import replace
 from tests.page.leaves import EVERY_KIND, faces, laid, role, stocks
 from tests.page.tabbed import EVERY_STOCK, TABBED, tabbed_stocks

@@ -36,6 +36,11 @@ def run(capsys: pytest.CaptureFixture[str], *arguments: str | Path) -> Ran:
     return Ran(code, said.out, said.err)
 
 
+def in_one_line(ran: Ran) -> str:
+    """What was said, without regard to where its lines break."""
+    return " ".join(ran.out.split())
+
+
 def command(*arguments: str | Path) -> list[str]:
     return [sys.executable, "-m", "dotleader", *map(str, arguments)]
 

@@ -62,7 +62,7 @@ def test_selections_and_copies_show(here: Path, capsys: pytest.CaptureFixture[st
     printed(capsys, "--only", "emergency", "--copies", "3", "--black")
     text = " ".join(pages(here))
     sheets = len(pypdf.PdfReader(here / "out" / "sheets.pdf").pages) // 2
-    assert f"{sheets} (3 × {sheets // 3}) sheets of A4" in text
+    assert f"{sheets} (1 + 3 × {sheets // 3}) sheets of A4" in text
     assert "3 copies, a part of the book, with the labels of all of it, black only." in text
     assert "3-1" in text
     assert "4-1" not in text

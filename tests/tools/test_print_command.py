@@ -14,7 +14,7 @@ import pytest
 from dotleader.page.sheet.cut_files import sheets_numbered
 from dotleader.tools import progress as progress_module
 from dotleader.tools.progress import Progress
-from tests.tools.running import command, environment, names, run, write
+from tests.tools.running import command, environment, in_one_line, names, run, write
 
 CLEAN = """\
 handbook Ostrel Two flight handbook
@@ -78,14 +78,18 @@ def test_marks_for_a_cutter_are_printed_when_they_are_asked_for(here: Path, caps
     write(here, book=fitting, filled=CLEAN + "\nstock A5\n")
     said = (
         "The front of each sheet bears three black squares of 4 mm by which a cutter finds it, their centres "
-        "7 mm from the paper's edges: upper left, upper right, lower left.\n"
+        "7 mm from the paper's edges: upper left, upper right, lower left. "
+        "The 3 mm around each are free of all else that is printed. "
     )
-    assert said not in run(capsys, "print", "book.cards").out
+    assert said not in in_one_line(run(capsys, "print", "book.cards"))
     assert "registration" not in (here / "printed" / "cut.svg").read_text()
-    assert said in run(capsys, "print", "book.cards", "--cutter-marks").out
+    assert said in in_one_line(run(capsys, "print", "book.cards", "--cutter-marks"))
     assert '<g id="registration">' in (here / "printed" / "cut.svg").read_text()
     ran = run(capsys, "print", "filled.cards", "--cutter-marks", "--to", "filled")
-    assert "No cutter's marks: there is no room for them beside the leaves.\n" in ran.out
+    assert (
+        "No cutter's marks: there is no room for them beside the leaves. With `cut lines .... separate` in the stock "
+        "there would be room, and a sheet would take 1 leaf."
+    ) in in_one_line(ran)
     assert "registration" not in (here / "filled" / "cut.svg").read_text()
 
 
@@ -123,7 +127,8 @@ def test_a_draft_that_was_asked_for_ends_well_and_says_so(here: Path, capsys: py
     write(here, book=FAULTY)
     ran = run(capsys, "print", "book.cards", "--draft")
     assert ran.code == 0
-    assert "This is a draft, and says so across every face; 1 error, see `dotleader lint book.cards`." in ran.out
+    said = "This is a draft, and says so across every face; 1 error, see `dotleader lint book.cards`."
+    assert said in in_one_line(ran)
     for page in pypdf.PdfReader(here / "printed" / "reading.pdf").pages:
         assert "DRAFT" in page.extract_text()
 

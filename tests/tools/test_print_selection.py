@@ -61,7 +61,6 @@ def test_a_part_is_printed_with_the_labels_of_the_whole(
     [
         (("--only", "emergncy"), "`emergency`"),
         (("--cards", "Txi"), "`Taxi`"),
-        (("--faces", "3-9..3-5"), "3-5..3-9"),
         (("--faces", "all"), "3-5..3-9"),
         (("--copies", "0"), "from 1 to 100"),
         (("--copies", "many"), "from 1 to 100"),
@@ -77,10 +76,28 @@ def test_what_is_not_in_the_book_stops_the_print_and_the_help_says_what_to_write
     assert not (here / "out").exists()
 
 
-def test_faces_that_the_book_has_not_are_nothing_to_print(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    ran = printed(capsys, "--faces", "9-1..9-4")
-    assert (ran.code, ran.err) == (1, "")
-    assert ran.out == "Nothing was printed: no leaf has what was asked for.\n"
+@pytest.mark.parametrize(
+    ("options", "said", "help_"),
+    [
+        (("--faces", "9-1..9-4"), "the book has no face between these", "It has 0-1..0-4, 3-1..3-6 and 4-1..4-2."),
+        (("--faces", "3-1, 9-1"), "`--faces 9-1`: the book has no such face", "It has 0-1..0-4, 3-1..3-6"),
+        (("--only", "abnormal"), "there is no abnormal card in the book", "It has normal and emergency ones."),
+        (("--cards", "zzz"), "there is no such card", "Its cards are `Trouble 1`, `Trouble 2`, `Trouble 3`, "),
+        (("--cards", "zzz"), "there is no such card", "`Trouble 5` and 1 more."),
+        (("--faces", "3-3..3-1"), "`--faces 3-3..3-1` begins with the face that comes last", "`--faces 3-1..3-3`"),
+        (("--faces", "3-1..x"), "names no faces", "`--faces 3-1,4-2`"),
+    ],
+)
+def test_what_the_book_has_not_is_refused_with_what_it_has(
+    here: Path, capsys: pytest.CaptureFixture[str], options: tuple[str, ...], said: str, help_: str
+) -> None:
+    """One policy: whatever is asked for by an option and is not there is 2, and nothing of it is left out silently."""
+    ran = printed(capsys, *options)
+    assert (ran.code, ran.out) == (2, "")
+    first, second = ran.err.splitlines()
+    assert said in first
+    assert help_ in second
+    assert not (here / "out").exists()
 
 
 def test_copies_are_of_sheets_and_collated(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
@@ -89,8 +106,22 @@ def test_copies_are_of_sheets_and_collated(here: Path, capsys: pytest.CaptureFix
     reading = (here / "out" / "reading.pdf").read_bytes()
     assert printed(capsys, "--copies", "3").code == 0
     thrice = [page.extract_text() for page in pypdf.PdfReader(here / "out" / "sheets.pdf").pages]
-    assert thrice == once * 3
+    assert thrice == once[:2] + once[2:] * 3  # the sheet of rulers once
     assert (here / "out" / "reading.pdf").read_bytes() == reading
+
+
+def test_the_sheet_of_rulers_is_printed_once_with_all_copies(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    write(here, book=BOOK + "\nstock A5\n")
+    assert "4 sheets of A4" in printed(capsys, "--faces", "3-1..3-4", "--copies", "3", "--check").out
+    ran = printed(capsys, "--faces", "3-1..3-4", "--copies", "3", "--one-sided")
+    assert "on 4 sheets of A4" in ran.out
+    sheets, fronts, backs = (pypdf.PdfReader(here / "out" / f"{name}.pdf") for name in ("sheets", "fronts", "backs"))
+    sides = [f"Copy {copy}, sheet 1 of 1, {side}, cut.svg" for copy in (1, 2, 3) for side in ("front", "back")]
+    labels = ["Setting-up sheet, front", "Setting-up sheet, back", *sides]
+    assert sheets.page_labels == [str(entry.title) for entry in sheets.outline] == labels
+    assert (fronts.page_labels, backs.page_labels) == (labels[::2], labels[1::2])
+    made = " ".join(page.extract_text() for page in pypdf.PdfReader(here / "out" / "making-up.pdf").pages)
+    assert "4 (1 + 3 × 1) sheets of A4" in made
 
 
 def test_stacks_are_asked_for_and_the_summary_says_how_they_become_the_book(
@@ -202,11 +233,3 @@ def test_check_says_what_would_be_printed_and_writes_nothing(here: Path, capsys:
     assert any(line.startswith(f"{faces} faces on {faces // 2} leaves") for line in lines)
     assert any(line.startswith(f"{sheets} sheets of A4") for line in lines)
     assert lines[-1] == "Nothing was written."
-
-
-def test_a_book_too_thick_for_its_rings_is_not_printed(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    write(here, book=BOOK + "\nstock A5\n  rings .... 2, 25 mm\n  paper thickness .... 2 mm\n")
-    ran = printed(capsys)
-    assert ran.code == 1
-    assert "thick" in ran.out
-    assert names(here) == ["book.cards"]

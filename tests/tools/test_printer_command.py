@@ -21,7 +21,7 @@ from dotleader.tools import printer_store
 from dotleader.tools.lock import LOCK, locked
 from dotleader.tools.printer_store import store_path
 from dotleader.tools.printers import Damage, Printer, printer_name, read, written
-from tests.tools.running import command, environment, names, run, write
+from tests.tools.running import command, environment, in_one_line, names, run, write
 
 BOOK = "handbook Ostrel Two flight handbook\n\nnormal Taxi\n  Brakes .... CHECK, HOLD\n"
 SMALL = BOOK.replace("\n\n", "\n\nstock\n  leaf .... 120 x 180 mm\n\n", 1)
@@ -327,10 +327,10 @@ def test_calibration_takes_no_handbook_and_touches_nothing_else(here: Path, caps
     write(here, book=BOOK)
     run(capsys, "print", "book.cards")
     before = names(here / "printed")
-    ran = run(capsys, "print", "--calibration", "--paper", "letter", "--to", "printed")
+    ran = run(capsys, "print", "--calibration", "--paper", "leter", "--to", "printed")
     assert ran.code == 2
-    assert "`--paper letter` is not known.\n  Did you mean `Letter`?" in ran.err
-    ran = run(capsys, "print", "--calibration", "--paper", "Letter", "--to", "printed")
+    assert "`--paper leter` is not known.\n  Did you mean `Letter`?" in ran.err
+    ran = run(capsys, "print", "--calibration", "--paper", "letter", "--to", "printed")  # as a stock reads it
     assert (ran.code, ran.err) == (0, "")
     assert ran.out.startswith("printed/calibration.pdf  2 sides of a sheet of Letter\n")
     assert names(here / "printed") == sorted([*before, "calibration.pdf"])
@@ -364,7 +364,8 @@ def test_only_backs_are_corrected_and_it_is_said(here: Path, capsys: pytest.Capt
     assert "The backs of the sheets are not corrected for a printer" in plain.out
     run(capsys, "printer", "set", "Attic", "--right", "0.8", "--down", "-0.3")
     righted = run(capsys, "print", "book.cards", "--to", "righted", "--printer", "attic")
-    assert "The backs of the sheets are corrected for Attic, which puts them 0.8 mm right, 0.3 mm up." in righted.out
+    said = "The backs of the sheets are corrected for Attic, which puts them 0.8 mm right, 0.3 mm up."
+    assert said in in_one_line(righted)
     one, two = here / "plain", here / "righted"
     assert names(one) == names(two)
     differing = [name for name in names(one) if (one / name).read_bytes() != (two / name).read_bytes()]

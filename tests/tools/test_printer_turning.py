@@ -8,7 +8,7 @@ import pypdf
 import pytest
 
 from dotleader.tools.printers import Damage, read
-from tests.tools.running import run, write
+from tests.tools.running import in_one_line, run, write
 
 BOOK = "handbook Ostrel Two flight handbook\n\nnormal Taxi\n  Brakes .... CHECK, HOLD\n"
 OLD = """\
@@ -71,8 +71,8 @@ def test_a_print_turns_as_the_printer_was_measured_and_says_where_it_does_not(
 def test_the_calibration_sheet_is_for_either_edge(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
     ran = run(capsys, "print", "--calibration", "--turn", "short-edge")
     assert (ran.code, ran.err) == (0, "")
-    assert "turned on the short edge." in ran.out
+    assert "turned on the short edge." in in_one_line(ran)
     assert asked(here / "calibration.pdf") == "/DuplexFlipShortEdge"
     run(capsys, "printer", "set", "Attic", "--right", "0.8", "--turn", "short-edge")
-    assert "turned on the short edge." in run(capsys, "print", "--calibration", "--printer", "Attic").out
-    assert "turned on the long edge." in run(capsys, "print", "--calibration").out
+    assert "turned on the short edge." in in_one_line(run(capsys, "print", "--calibration", "--printer", "Attic"))
+    assert "turned on the long edge." in in_one_line(run(capsys, "print", "--calibration"))

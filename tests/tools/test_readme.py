@@ -29,6 +29,17 @@ def test_the_first_card(capsys: pytest.CaptureFixture[str], tmp_path: Path, monk
     assert format_text(SourceText("first.cards", BLOCKS[2])) == BLOCKS[2]
 
 
+def test_the_stock_and_the_punch_go_with_the_first_card(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    (tmp_path / "first.cards").write_text(f"{BLOCKS[2]}\n{BLOCKS[3]}", encoding="utf-8")
+    assert run(capsys, "lint", "--strict", "first.cards").out == "no findings: 1 card in 1 file\n"
+    assert format_text(SourceText("first.cards", BLOCKS[3])) == BLOCKS[3]
+    said = run(capsys, "print", "first.cards", "--check").out
+    assert re.search(r"Desk punch: 3 holes .* in one stroke\.", said)
+
+
 def test_every_command_of_the_table_works_on_it(
     capsys: pytest.CaptureFixture[str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -35,12 +35,16 @@ class Frame:
 
 @record
 class LabelSlot:
-    """Room kept for the tab with the label of the face on which a target stands: its upper left corner."""
+    """Room kept for the tab with the label of the face on which a target stands: its upper left corner.
+
+    The tab stands at the left end of it, or at the right end where it is said how wide the `room` is.
+    """
 
     x: int
     y: int
     height: int
     target: str  # key of the card
+    room: int = 0
 
 
 @record

@@ -16,7 +16,8 @@ from dotleader.report.glyphs import escaped
 from dotleader.report.terminal import terminal_for
 from dotleader.tools.cannot_run import CannotRun, because
 from dotleader.tools.files import shown_name
-from dotleader.tools.printed_folder import ELSEWHERE
+from dotleader.tools.in_lines import in_lines
+from dotleader.tools.printed_folder import ELSEWHERE, refuse_no_folder
 from dotleader.tools.printed_names import CALIBRATION
 from dotleader.tools.printers import Printer
 from dotleader.tools.saying import say
@@ -29,8 +30,7 @@ def print_calibration(folder: str, paper: str, printer: Printer | None, turning:
     """Write the sheet into a folder; for a printer, its back is corrected, to see what is left. Raises CannotRun."""
     data = calibration_pdf(paper, printer, turning)
     path = os.path.join(folder, CALIBRATION)
-    if os.path.isfile(folder):
-        raise CannotRun(f"`{shown_name(folder)}` is a file.", "Name a folder to print into.")
+    refuse_no_folder(folder)
     try:
         os.makedirs(folder or ".", exist_ok=True)
         if os.path.lexists(path) and not _is_ours(path):
@@ -41,8 +41,8 @@ def print_calibration(folder: str, paper: str, printer: Printer | None, turning:
         put_file(path, data)
     except OSError as error:
         raise CannotRun(f"`{shown_name(path)}` cannot be written: {because(error)}.", ELSEWHERE) from error
-    terminal = terminal_for(sys.stdout, os.environ)
-    say(escaped(line, terminal) for line in _done(shown_name(path), paper, printer, turning))
+    say((f"{escaped(shown_name(path), terminal_for(sys.stdout, os.environ))}  2 sides of a sheet of {paper}", ""))
+    say(in_lines(_how(printer, turning)))
 
 
 def calibration_pdf(paper: str, printer: Printer | None, turning: Turning = "long-edge") -> bytes:
@@ -69,9 +69,7 @@ def _is_ours(path: str) -> bool:
         return _OURS in file.read()
 
 
-def _done(path: str, paper: str, printer: Printer | None, turning: Turning) -> Iterator[str]:
-    yield f"{path}  2 sides of a sheet of {paper}"
-    yield ""
+def _how(printer: Printer | None, turning: Turning) -> Iterator[str]:
     if printer:
         yield f"Its back is corrected for {printer.name} ({said(printer.moved)}): every scale should read 0."
         yield f"What is left is added: `dotleader printer set {printer.name} --further` with the numbers."

@@ -105,11 +105,12 @@ class Parser(argparse.ArgumentParser):
         self._negative_number_matcher = _NEGATIVE
 
     def choice(self, option: str, choices: Sequence[str], *, dest: str, default: str | None) -> None:
-        """An option that takes one of a few words."""
+        """An option that takes one of a few words, in capitals or small letters."""
+        known = {choice.casefold(): choice for choice in choices}
 
         def one_of(word: str) -> str:
-            if word in choices:
-                return word
+            if word.casefold() in known:
+                return known[word.casefold()]
             advice = _meant(word, choices) or f"Take one of {', '.join(choices)}."
             raise CannotRun(f"`{option} {word}` is not known.", advice)
 

@@ -22,6 +22,7 @@ _HANDBOOK = re.compile(r"^handbook(?:\s|$)", re.MULTILINE)
 _INCLUDE = re.compile(r"^include[^\S\n]+(\S[^\n]*)", re.MULTILINE)
 _INDENTED = re.compile(r"^[^\S\n]+(?:include|handbook)\b", re.MULTILINE)
 _ALLOW = re.compile(r"\s{2,}#\s*allow\b.*")
+_NAMED = 5  # handbooks that are named where one has to be chosen
 _LEVELS = 3  # folders above a file in which its handbook is looked for
 
 
@@ -78,8 +79,11 @@ def handbook_at(path: str, files: Files) -> Task:
     if troubles:
         raise troubles[0]
     if len(tasks) > 1:
-        names = ", ".join(f"`{shown_name(task.main)}`" for task in tasks[:5])
-        raise CannotRun(f"There is more than one handbook in `{shown_name(path)}`.", f"Name one of them: {names}.")
+        names = ", ".join(f"`{shown_name(task.main)}`" for task in tasks[:_NAMED])
+        more = f" and {len(tasks) - _NAMED} more" if len(tasks) > _NAMED else ""
+        raise CannotRun(
+            f"There is more than one handbook in `{shown_name(path)}`.", f"Name one of them: {names}{more}."
+        )
     return tasks[0]
 
 

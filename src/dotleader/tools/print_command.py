@@ -3,43 +3,33 @@
 from __future__ import annotations
 
 import os
-import sys
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from dotleader.handbook.contents import contents
-from dotleader.handbook.stocks.fault import Amiss
 from dotleader.handbook.stocks.sizes import PAPERS
 from dotleader.handbook.stocks.thickness import overfull
-from dotleader.output.millimetres import millimetres
-from dotleader.page.face.thumb_index import leaf_area
-from dotleader.page.sheet.alignment import MUCH_MOVED, said
-from dotleader.page.sheet.cut_files import cut_file, sheets_numbered
-from dotleader.page.sheet.cut_shapes import Layer, Outline
-from dotleader.page.sheet.duplex import TURNINGS, Turning, edge_said
+from dotleader.page.sheet.cut_files import and_last
+from dotleader.page.sheet.duplex import TURNINGS, Turning
 from dotleader.page.sheet.leaf_order import ORDERS
-from dotleader.page.sheet.registration import MARK
-from dotleader.report.full import full
-from dotleader.report.glyphs import escaped
 from dotleader.report.order import severity_of
-from dotleader.report.summary import counted, summary
-from dotleader.report.terminal import terminal_for
 from dotleader.source.finding import Finding, Severity
-from dotleader.tools import print_selection, sheets_said, stock_said
+from dotleader.tools import print_said, print_selection
 from dotleader.tools.book_choice import book_asked, folder_of, said_of_book
 from dotleader.tools.cannot_run import CannotRun
 from dotleader.tools.discovery import handbook_at
 from dotleader.tools.files import STDIN, Files, shown_name
+from dotleader.tools.in_lines import in_lines
 from dotleader.tools.pipeline import lint_handbook
-from dotleader.tools.printed_names import BACKS, CUT_DXF, CUT_SVG, FRONTS, MAKING_UP, READING, SHEETS
 from dotleader.tools.printer_store import chosen
 from dotleader.tools.printers import USUAL_PAPER
 from dotleader.tools.rule_facts import FACTS
 from dotleader.tools.saying import say
 
 if TYPE_CHECKING:  # argparse, and all that printing takes, are at hand only where they are used
+    from dotleader.handbook.book import DeclaredBook
     from dotleader.tools.command_line import Options, Parser
-    from dotleader.tools.printed_book import Planned, Printed
+    from dotleader.tools.printed_book import Planned
     from dotleader.tools.printers import Printer
 
 HELP = """\
@@ -72,7 +62,8 @@ dotleader print HANDBOOK    lay out cards as pages to read and sheets to cut
                             (see `dotleader printer --help`); `none` for none.
                             Without it, for the printer that is the default
   --calibration             without HANDBOOK: write calibration.pdf here, the
-                            sheet by which a printer's backs are measured
+                            sheet by which a printer's backs are measured;
+                            --to, --paper, --printer and --turn go with it
   --paper PAPER             what that sheet is printed on: A3, A4, A5, Letter
                             or Legal; without it, A4
   --draft                   print in spite of errors, DRAFT across every face
@@ -86,7 +77,7 @@ dotleader print HANDBOOK    lay out cards as pages to read and sheets to cut
   Of the book, with the labels of the whole book (together: all of them):
   --only KIND               the leaves with emergency, abnormal or normal cards
   --cards TITLE             those with this card and what explains it
-  --faces LABELS            those with these faces: 3-5..3-9, or 4-2
+  --faces LABELS            those with these faces: 3-5..3-9, or 3-1,4-2
   --copies N                so many copies of the sheets
   --black                   no colour: the ground of memory items stays white
   -h, --help                this text
@@ -103,7 +94,7 @@ dotleader print HANDBOOK    lay out cards as pages to read and sheets to cut
 def arguments(parser: Parser) -> None:
     parser.add_argument("handbook", nargs="?", metavar="HANDBOOK")
     parser.add_argument("--to", dest="folder", metavar="DIR")
-    parser.choice("--order", ORDERS, dest="order", default="sequence")
+    parser.choice("--order", ORDERS, dest="order", default=None)
     parser.choice("--turn", TURNINGS, dest="turning", default=None)
     parser.add_argument("--one-sided", action="store_true")
     parser.add_argument("--cutter-marks", action="store_true")
@@ -116,6 +107,8 @@ def arguments(parser: Parser) -> None:
 
 
 def run(options: Options) -> int:
+    if options.folder == "":
+        raise CannotRun("`--to` names no folder.", "Name one to print into, or leave the option out.")
     if options.calibration:
         return _calibration(options)
     if options.paper:
@@ -129,7 +122,7 @@ def run(options: Options) -> int:
     (book,) = linted.books
     errors = [found for found in linted.findings if severity_of(found, FACTS) is Severity.ERROR]
     if linted.laid is None or (errors and not options.draft):
-        say(_refusal(errors, len(linted.findings) - len(errors), linted.laid is None))
+        say(print_said.refusal(errors, len(linted.findings) - len(errors), linted.laid is not None))
         return 1
     handbook = contents(linted.handbook, book)
     if not handbook.cards and not handbook.essays and not book.sections:
@@ -139,7 +132,6 @@ def run(options: Options) -> int:
     from dotleader.tools.ending import end_tidily  # noqa: PLC0415
     from dotleader.tools.printed_book import Manner, planned, print_planned  # noqa: PLC0415
     from dotleader.tools.printed_folder import write_folder  # noqa: PLC0415
-    from dotleader.tools.punch_said import said_of_punches  # noqa: PLC0415
 
     end_tidily()
     manner = Manner(
@@ -149,37 +141,38 @@ def run(options: Options) -> int:
         wanted=print_selection.wanted(options, handbook),
         copies=print_selection.copies(options),
         colour=not options.black,
-        order=options.order,
+        order=options.order or ORDERS[0],
         turning=_turning(options, printer),
         one_sided=options.one_sided,
     )
     plan = planned(handbook, linted.laid.cards(book), manner, book)
-    if not plan.book.faces:
-        say(("Nothing was printed: no leaf has what was asked for.",))
+    amiss = _too_thick(plan, book)
+    if options.check:
+        say(print_said.checked(plan, manner.copies, linted.findings))
+        say(in_lines(said_of_book(linted.handbook, book)))
+        say(print_said.at_the_bench(plan, manner, handbook, main))
+        say(print_said.nothing_written(amiss))
+        return int(bool(amiss))
+    if amiss:
+        say(print_said.refusal(amiss, len(linted.findings), draft_helps=False))
         return 1
-    amiss = overfull(plan.book.stock, len(plan.book.faces) // 2)
-    if options.check or amiss is not None:
-        say(_checked(plan, manner.copies, linted.findings, amiss))
-        say(said_of_book(linted.handbook, book))
-        return int(amiss is not None)
     printed = print_planned(plan, handbook.fact("registration"), manner)
     beside = "" if main == STDIN else os.path.dirname(main)
     folder = options.folder or os.path.join(beside, folder_of(linted.handbook, book))
     written = write_folder(folder, printed.files)
-    say(_done(printed, folder, written.removed, written.left))
-    say(said_of_book(linted.handbook, book))
-    say(sheets_said.how(manner.turning, manner.one_sided))
-    say(stock_said.of_stock(printed.book, len(printed.cuttings)))
-    if options.order == "stack":
-        say(sheets_said.stacked(plan))
-    say(_corrected(printer, printed.book.stock.paper_name, manner.turning))
-    if options.cutter_marks:
-        say((_marked(printed),))
-    if options.draft:
-        said = f"; {counted(len(errors), 'error')}, see `dotleader lint {shown_name(main)}`" if errors else ""
-        say((f"This is a draft, and says so across every face{said}.",))
-    say(said_of_punches(handbook, terminal_for(sys.stdout, os.environ)))
+    say(print_said.done(printed, folder, written))
+    say(in_lines(said_of_book(linted.handbook, book)))
+    say(print_said.at_the_bench(plan, manner, handbook, main))
     return 0
+
+
+def _too_thick(plan: Planned, book: DeclaredBook) -> list[Finding]:
+    """What is wrong with rings that do not hold the pile; where none were written, at the stock or the book."""
+    stock = plan.book.stock
+    amiss = overfull(stock, len(plan.book.faces) // 2)
+    if amiss is None:
+        return []
+    return [Finding("impossible-stock", stock.rings_spot or stock.spot or book.spot, amiss.message, amiss.help)]
 
 
 def _turning(options: Options, printer: Printer | None) -> Turning:
@@ -191,6 +184,12 @@ def _turning(options: Options, printer: Printer | None) -> Turning:
 def _calibration(options: Options) -> int:
     if options.handbook is not None:
         raise CannotRun("The calibration sheet is printed without a handbook.", "Print the two one after the other.")
+    others = [f"`{option}`" for option in _of_a_handbook(options)]
+    if others:
+        raise CannotRun(
+            f"{and_last(others)} {'says' if len(others) == 1 else 'say'} nothing of the calibration sheet.",
+            "With `--calibration` go `--to`, `--paper`, `--printer` and `--turn`.",
+        )
     # reportlab takes longer to import than a lint takes altogether
     from dotleader.tools.calibration_sheet import print_calibration  # noqa: PLC0415
     from dotleader.tools.ending import end_tidily  # noqa: PLC0415
@@ -206,6 +205,13 @@ def _calibration(options: Options) -> int:
     return 0
 
 
+def _of_a_handbook(options: Options) -> Iterator[str]:
+    """The options that were given and mean something only where a handbook is printed."""
+    for option in ("order", "one_sided", "cutter_marks", "draft", "check", *print_selection.OPTIONS):
+        if getattr(options, option) not in (None, False, []):
+            yield f"--{option.replace('_', '-')}"
+
+
 def _main(path: str, files: Files) -> str:
     main, only = handbook_at(path, files)
     if only:
@@ -214,86 +220,3 @@ def _main(path: str, files: Files) -> str:
             f"Name the handbook: `dotleader print {shown_name(main)}`.",
         )
     return main
-
-
-def _refusal(errors: list[Finding], others: int, impossible: bool) -> Iterator[str]:
-    """The errors, as `lint` shows them, and what can be done."""
-    yield from full(errors, FACTS, terminal_for(sys.stdout, os.environ))
-    yield f"Nothing was printed: {summary(errors, FACTS, 0, 0)}."
-    if others:
-        yield f"`dotleader lint` has {counted(others, 'more finding')}."
-    if not impossible:
-        yield "`--draft` prints in spite of errors, with DRAFT across every face."
-
-
-def _done(printed: Printed, folder: str, removed: tuple[str, ...], left: tuple[str, ...]) -> Iterator[str]:
-    """What was printed, and what to do with it now."""
-    book = printed.book
-    about = {
-        READING: f"{counted(len(book.faces), 'face')}, to read",
-        SHEETS: f"{stock_said.pieces(book)} on "
-        f"{counted(printed.sheets, 'sheet')} of {book.stock.paper_name}, to print and cut",
-        FRONTS: "the fronts of the sheets, for a printer of one side",
-        BACKS: "their backs, in the same order",
-        MAKING_UP: "for the bench: what is needed and done, the order of the leaves",
-    }
-    for cutting in printed.cuttings:
-        these = "every sheet" if len(printed.cuttings) == 1 else sheets_numbered(cutting.sheets)
-        about[cut_file(cutting.number, CUT_SVG)] = f"to cut {these} by, the front up"
-        about[cut_file(cutting.number, CUT_DXF)] = "the same paths for other programs"
-    terminal = terminal_for(sys.stdout, os.environ)
-    names = {name: escaped(shown_name(os.path.join(folder, name)), terminal) for name in printed.files}
-    width = max(map(len, names.values()))
-    for name, shown in names.items():
-        yield f"{shown:<{width}}  {about[name]}"
-    for name in removed:
-        yield f"{escaped(name, terminal)} of the print before was removed."
-    for name in left:
-        yield f"{escaped(name, terminal)} of the print before was changed by somebody and was left."
-
-
-def _checked(plan: Planned, copies: int, findings: list[Finding], amiss: Amiss | None) -> Iterator[str]:
-    """What would be printed, and what is in the way of it."""
-    book = plan.book
-    if findings:
-        yield f"{summary(findings, FACTS, 0, 0).capitalize()}; `dotleader lint` shows them."
-    leaves = len(book.faces) // 2
-    width, height = book.stock.paper
-    waste = 100 - 100 * leaves * leaf_area(book.stock) // (len(plan.papers) * width * height)
-    yield f"{counted(len(book.faces), 'face')} on {stock_said.pieces(book)}."
-    yield f"{counted(len(plan.papers) * copies, 'sheet')} of {book.stock.paper_name}, {waste} % of it waste."
-    yield stock_said.of_cut_lines(book.stock)
-    yield from stock_said.of_stock(book, len(plan.cuttings))
-    if amiss is not None:
-        yield f"{amiss.message} {amiss.help}"
-    yield "Nothing was written."
-
-
-def _corrected(printer: Printer | None, paper: str, turning: Turning) -> Iterator[str]:
-    """Whether the backs of sheets are corrected, and for which printer."""
-    if printer is None:
-        yield "The backs of the sheets are not corrected for a printer (see `dotleader printer --help`)."
-        return
-    name = escaped(printer.name, terminal_for(sys.stdout, os.environ))
-    yield f"The backs of the sheets are corrected for {name}, which puts them {said(printer.moved)}."
-    if paper != printer.paper:
-        yield f"That was measured on {printer.paper}, and this is {paper}: look at one sheet against the light first."
-    if turning != printer.turning:
-        edge = edge_said(printer.turning)
-        yield f"That was measured on a sheet turned on the {edge}: look at one sheet against the light first."
-    if max(abs(printer.moved.right), abs(printer.moved.down)) > MUCH_MOVED:
-        yield "That is much: a printer may leave out what stands near the edges of the backs. Measure on the fronts."
-
-
-def _marked(printed: Printed) -> str:
-    """Whether sheets bear marks for a cutter, and where."""
-    marks = [mark for cutting in printed.cuttings for mark in cutting.on(Layer.REGISTRATION)]
-    if not marks:
-        return "No cutter's marks: there is no room for them beside the leaves."
-    first = marks[0]
-    assert isinstance(first, Outline)
-    size, middle = millimetres(MARK), millimetres(first.start[0] + MARK // 2)
-    return (
-        f"The front of each sheet bears three black squares of {size} mm by which a cutter finds it, their centres "
-        f"{middle} mm from the paper's edges: upper left, upper right, lower left."
-    )

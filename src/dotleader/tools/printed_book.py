@@ -21,6 +21,7 @@ from dotleader.page.laid import LaidCard
 from dotleader.page.lay.lay_prose import lay_amplified, lay_essay
 from dotleader.page.sheet.alignment import righting, said, said_moved
 from dotleader.page.sheet.boxes import boxes_of
+from dotleader.page.sheet.copies import copied, sheets_of_copies
 from dotleader.page.sheet.cut_files import cut_file
 from dotleader.page.sheet.cut_shapes import Cutting
 from dotleader.page.sheet.cutting import cuttings
@@ -33,6 +34,7 @@ from dotleader.page.type.metrics import shown
 from dotleader.page.type.symbols import symbols_of
 from dotleader.source.record import record, replace
 from dotleader.tools.making_up_sheet import making_up_pdf
+from dotleader.tools.print_selection import refuse_missing
 from dotleader.tools.printed_names import BACKS, CUT_DXF, CUT_SVG, FRONTS, MAKING_UP, READING, SHEETS
 from dotleader.tools.printers import Printer
 from dotleader.tools.progress import Progress
@@ -40,7 +42,7 @@ from dotleader.tools.progress import Progress
 
 @record
 class Printed:
-    """`files` by name; `sheets` counts papers, the sheet of rulers among them where there is one.
+    """`files` by name; `sheets` counts papers, the sheet of rulers, if there is one, once among them.
 
     `cuttings` are those that have a pair of files to cut by.
     """
@@ -91,10 +93,11 @@ def planned(
 ) -> Planned:
     """The book laid out and imposed. `checklists` are the laid-out cards of the handbook.
 
-    Where a book is `declared`, `handbook` has what is in it.
+    Where a book is `declared`, `handbook` has what is in it. Raises CannotRun where faces that are wanted are not.
     """
     book = make_book(handbook, laid_out(handbook, checklists), manner.draft, declared)
     if manner.wanted is not None:
+        refuse_missing(book, manner.wanted)
         book = selected(book, manner.wanted)
     says, order, turning = _said_of(manner.printer), manner.order, manner.turning
     papers = tuple(sheets(book.faces, book.stock, manner.cutter_marks, says, order, turning))
@@ -106,25 +109,22 @@ def planned(
 def print_planned(plan: Planned, registration: str, manner: Manner) -> Printed:
     """The files of a planned book."""
     book, papers = plan.book, plan.papers
-    progress = Progress("pages", len(book.faces) + 2 * len(papers) * manner.copies * (1 + manner.one_sided))
+    count = sheets_of_copies(papers, manner.copies)
+    progress = Progress("pages", len(book.faces) + 2 * count * (1 + manner.one_sided))
     subject = f"Reading copy, {registration}" if registration else "Reading copy"
     facts = PdfFacts(book.title, subject, "", duplex=None, scaling_none=False, colour=manner.colour)
     reading = _pdf(_reading(book), facts, progress.done)
     subject = f"Sheets to print at 100 %, on both sides, and to cut. {registration}".rstrip()
     facts = PdfFacts(book.title, subject, "", duplex=manner.turning, scaling_none=True, colour=manner.colour)
-    to_cut = _pdf(_copied(plan, manner), facts, _after(len(book.faces), progress.done))
+    to_cut = _pdf(_sheets(plan, manner), facts, _after(len(book.faces), progress.done))
     files = {READING: reading, SHEETS: to_cut}
     if manner.one_sided:
-        done = len(book.faces) + 2 * len(papers) * manner.copies
+        done = len(book.faces) + 2 * count
         files |= _sides_apart(plan, manner, registration, _after(done, progress.done))
     progress.end()
     files |= _cut_files(plan.cuttings)
     files[MAKING_UP] = making_up_pdf(plan, registration, manner)
-    return Printed(files, book, len(papers) * manner.copies, plan.cuttings)
-
-
-def _copied(plan: Planned, manner: Manner) -> Iterator[PdfPage]:
-    return (page for _ in range(manner.copies) for page in _sheets(plan.papers, plan.book, manner))
+    return Printed(files, book, count, plan.cuttings)
 
 
 def _sides_apart(plan: Planned, manner: Manner, registration: str, progress: Callable[[int], None]) -> dict[str, bytes]:
@@ -132,9 +132,9 @@ def _sides_apart(plan: Planned, manner: Manner, registration: str, progress: Cal
     facts = PdfFacts(plan.book.title, "", "", duplex="one-sided", scaling_none=True, colour=manner.colour)
     files = {}
     for which, (name, side) in enumerate(((FRONTS, "Fronts"), (BACKS, "Backs"))):
-        before = which * len(plan.papers) * manner.copies
+        before = which * sheets_of_copies(plan.papers, manner.copies)
         subject = f"{side} of the sheets, to print at 100 % on one side. {registration}".rstrip()
-        pages = islice(_copied(plan, manner), which, None, 2)
+        pages = islice(_sheets(plan, manner), which, None, 2)
         files[name] = _pdf(pages, replace(facts, subject=subject), _after(before, progress))
     return files
 
@@ -179,14 +179,15 @@ def _said_of(printer: Printer | None) -> tuple[str, ...]:
     return (f"{for_it}: {said(printer.moved)}.", f"{for_it}: {said_moved(printer.moved)}.", f"{for_it}.", "Corrected.")
 
 
-def _sheets(papers: tuple[Sheet, ...], book: Book, manner: Manner) -> Iterator[PdfPage]:
-    width, height = book.stock.paper
-    printer = manner.printer
-    righted = righting(printer.moved, book.stock.paper, manner.turning) if printer else None
-    for sheet in papers:
-        (trim, bleed), (trim_behind, bleed_behind) = (boxes_of(side, book.stock) for side in sheet.sides)
-        yield PdfPage(width, height, sheet.front.items, trim, bleed)
-        yield PdfPage(width, height, sheet.back.items, trim_behind, bleed_behind, righting=righted)
+def _sheets(plan: Planned, manner: Manner) -> Iterator[PdfPage]:
+    """All copies. What a page is called stands in its label and in the outline: not every sheet has room to say it."""
+    stock, printer = plan.book.stock, manner.printer
+    righted = righting(printer.moved, stock.paper, manner.turning) if printer else None
+    filed = {cutting.number for cutting in plan.cuttings}
+    for paper in copied(plan.papers, manner.copies, filed):
+        for side, name, right in zip(paper.sheet.sides, paper.names, (None, righted), strict=True):
+            trim, bleed = boxes_of(side, stock)
+            yield PdfPage(*stock.paper, side.items, trim, bleed, label=name, outline=((0, name),), righting=right)
 
 
 def _pdf(pages: Iterator[PdfPage], facts: PdfFacts, progress: Callable[[int], None]) -> bytes:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import os
-import sys
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
@@ -11,8 +9,7 @@ from dotleader.handbook.stocks.fault import millimetres
 from dotleader.handbook.stocks.measures import leaves_together
 from dotleader.page.imposition import imposition, pieces_to_a_sheet
 from dotleader.report.summary import counted
-from dotleader.report.terminal import terminal_for
-from dotleader.report.wrapping import wrapped
+from dotleader.tools.in_lines import in_lines
 
 if TYPE_CHECKING:  # a book is made only where it is printed
     from dotleader.handbook.stocks.stock import Stock
@@ -21,10 +18,11 @@ if TYPE_CHECKING:  # a book is made only where it is printed
 
 def pieces(book: Book) -> str:
     """What there is to cut out: `6 leaves`, `2 folded cards`."""
-    return _pieces(book.stock, len(book.faces) // 2 // leaves_together(book.stock))
+    return of_pieces(book.stock, len(book.faces) // 2 // leaves_together(book.stock))
 
 
-def _pieces(stock: Stock, count: int) -> str:
+def of_pieces(stock: Stock, count: int) -> str:
+    """So many of what is cut out of a sheet."""
     return counted(count, "folded card") if stock.folded else counted(count, "leaf", "leaves")
 
 
@@ -32,9 +30,7 @@ def of_stock(book: Book, arrangements: int) -> Iterator[str]:
     """What is to be known of a stock that is folded or has tabs, or whose holes are sealed, in lines as wide as the
     terminal. `arrangements` are those that have a pair of files to cut by.
     """
-    terminal = terminal_for(sys.stdout, os.environ)
-    for sentence in (*_of_stock(book), *_of_tabs(book.stock, arrangements)):
-        yield from wrapped(sentence, terminal.width, terminal)
+    yield from in_lines((*_of_stock(book), *_of_tabs(book.stock, arrangements)))
 
 
 def _of_stock(book: Book) -> Iterator[str]:
@@ -84,5 +80,5 @@ def of_cut_lines(stock: Stock) -> str:
     for name in ("shared", "separate"):
         count = pieces_to_a_sheet(stock, name)
         chosen = ", as here" if stock.cut_lines == name else ""
-        takes.append(f"with {name} cut lines {_pieces(stock, count) if count else 'none'}{chosen}")
+        takes.append(f"with {name} cut lines {of_pieces(stock, count) if count else 'none'}{chosen}")
     return f"A sheet takes {' and '.join(takes)}."

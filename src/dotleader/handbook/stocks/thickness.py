@@ -44,8 +44,13 @@ def overfull(stock: Stock, leaves: int) -> Amiss | None:
     held = most // stack_thickness(stock, 1)
     return Amiss(
         "rings",
-        f"{leaves} leaves are {millimetres(thick, up=True)} thick, {millimetres(thick - most, up=True)} more than "
-        f"rings of {as_measured(stock.ring_width)} hold so that leaves still turn.",
+        f"{_leaves(leaves)} {'is' if leaves == 1 else 'are'} {millimetres(thick, up=True)} thick, "
+        f"{millimetres(thick - most, up=True)} more than rings of {as_measured(stock.ring_width)} hold so that leaves "
+        "still turn.",
         f"Take rings of {millimetres(narrowest_ring(stock, thick), up=True)} or more, or divide the book: these hold "
-        f"{held} leaves.",
+        f"{_leaves(held)}.",
     )
+
+
+def _leaves(count: int) -> str:
+    return "1 leaf" if count == 1 else f"{count} leaves"

@@ -31,13 +31,18 @@ _TAB_SIZES = (10_500, 10_000, 9_500, *_WORD_SIZES[:-4])
 _WORD_AIR = mm(1)
 
 
-def edge(stock: Stock, margins: Margins, kind: str, word: str, section: str) -> Iterator[Drawn]:
-    """Band, thumb mark and tab, with bleed, in the leaf's coordinates. A blank has nothing but its tab."""
+def edge(stock: Stock, margins: Margins, kind: str, word: str, section: str, divider: bool = False) -> Iterator[Drawn]:
+    """Band, thumb mark and tab, with bleed, in the leaf's coordinates. A blank has nothing but its tab.
+
+    Where no tab is cut, the mark of a divider stands in its place.
+    """
     yield from _band(stock, margins, kind)
     if stock.recess:
         yield from _tab(stock, margins, section)
     if word.strip() and stock.tabs != "none":
-        yield from _thumb(stock, margins, word)
+        yield from _mark(stock, margins, slot_of(word), word.upper())
+    if divider and stock.tabs == "printed":
+        yield from _mark(stock, margins, section_slot(section), _section_said(section), section)
 
 
 def shown_areas(stock: Stock, margins: Margins, section: str) -> tuple[Rect, ...]:
@@ -84,11 +89,19 @@ def _at_edge(stock: Stock, margins: Margins, top: int, height: int) -> Box:
     return Box(left, top, reach + BLEED, height, fill=Ink.BLACK)
 
 
-def _thumb(stock: Stock, margins: Margins, word: str) -> Iterator[Drawn]:
-    top, low = _span(stock, margins, slot_of(word))
+def _section_said(section: str) -> str:
+    return f"{section} {section_word(section)}"
+
+
+def _mark(stock: Stock, margins: Margins, slot: int, words: str, shorter: str = "") -> Iterator[Drawn]:
+    """A piece of the band with words on it; what is `shorter` stands there instead of words that have to be cut."""
+    top, low = _span(stock, margins, slot)
     yield _at_edge(stock, margins, top, low - top)
     sizes = (*_LARGE_WORD_SIZES, *_WORD_SIZES) if larger(stock) else _WORD_SIZES
-    shown, size = _fitted(word.upper(), low - top - 2 * _WORD_AIR, sizes)
+    room = low - top - 2 * _WORD_AIR
+    shown, size = _fitted(words, room, sizes)
+    if shorter and shown != words:
+        shown, size = _fitted(shorter, room, sizes)
     middle = stock.recess + band_width(stock) - BAND // 2
     yield _lengthwise(stock, margins, middle, (top, low), shown, size)
 
@@ -102,7 +115,7 @@ def _tab(stock: Stock, margins: Margins, section: str) -> Iterator[Drawn]:
     left = stock.leaf[0] - stock.recess if margins.outer_right else -BLEED
     yield Box(left, top - BLEED, stock.recess + BLEED, low - top + 2 * BLEED, fill=Ink.BLACK)
     room = low - top - 2 * _WORD_AIR
-    whole = f"{section} {section_word(section)}"
+    whole = _section_said(section)
     size = next((size for size in _TAB_SIZES if width(whole, Font.BOLD, size) <= room), 0)
     shown, size = (whole, size) if size else _fitted(section, room, _TAB_SIZES)
     middle = (lost_at_outer_edge(stock) + stock.recess) // 2

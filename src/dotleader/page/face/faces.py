@@ -67,7 +67,7 @@ def _face(stand: Stand, labels: Mapping[str, Label], imprint: Imprint, stock: St
         groups.append(_group("body", furniture.blank(stock, at)))
     else:
         laid = card.faces[stand.part]
-        groups.append(_group("edge", edge(stock, at, band_kind(kind, section), card.thumb, section)))
+        groups.append(_group("edge", edge(stock, at, band_kind(kind, section), card.thumb, section, kind == DIVIDER)))
         groups.append(Group(at.left, at.down, laid.items, role="body"))
         groups.append(_group("tabs", _tabs(laid.slots, labels, goto_size(stock)), at))
         groups.append(_group("links", _links(laid.slots, labels, goto_size(stock)), at))
@@ -119,11 +119,18 @@ def _tabs(slots: tuple[LabelSlot, ...], labels: Mapping[str, Label], size: int) 
         if label is None and slot.target:
             yield from not_here(slot.x, slot.y, slot.height)
         else:
-            yield from tab(slot.x, slot.y, slot.height, str(label) if label else NO_LABEL, size)
+            said = str(label) if label else NO_LABEL
+            yield from tab(_left(slot, said, size), slot.y, slot.height, said, size)
 
 
 def _links(slots: tuple[LabelSlot, ...], labels: Mapping[str, Label], size: int) -> Iterator[Link]:
     for slot in slots:
         label = labels.get(slot.target)
         if label is not None:
-            yield Link(slot.x, slot.y, tab_width(str(label), size), slot.height, str(label))
+            long = tab_width(str(label), size)
+            yield Link(_left(slot, str(label), size), slot.y, long, slot.height, str(label))
+
+
+def _left(slot: LabelSlot, label: str, size: int) -> int:
+    """Where a tab begins in its room."""
+    return slot.x + max(0, slot.room - tab_width(label, size))

@@ -13,7 +13,7 @@ from dotleader.page.face.furniture import NOT_ISSUED
 from dotleader.page.face.placement import Placement, Stand, place
 from dotleader.page.laid import Frame, LaidCard, LaidFace
 from dotleader.page.lay.flow import Strip, flowed, heading, prose
-from dotleader.page.lay.measures import HEADING, SMALL, grown, slot, smallest_in
+from dotleader.page.lay.measures import HEADING, NARROW, SMALL, grown, slot, smallest_in
 from dotleader.page.lay.tables import cells, row_strips, table
 from dotleader.source.text import Spot
 
@@ -29,12 +29,16 @@ CAUTIONS = (
 """The usual cautions, in full; every other face bears a line that points to them."""
 
 TITLE_KEY = "*title"
+NOT_ISSUED_SHORT = "none"
 LIST_KEY = "*effective faces"
-LIST_TITLE = "List of effective faces"
+LIST_TITLE = "Effective faces"
 LIST_SIZE = 11_000
 """Read on the ground, never in flight. Where type is large, it is larger."""
 
 LIST_AIR = mm(0.3)
+LEAST_LIST_SIZE = 9_000
+"""On narrow leaves."""
+
 STEP = 1_000
 FEWEST_ROWS = 20
 
@@ -77,15 +81,27 @@ def with_control_leaf(title: LaidCard, cards: Sequence[LaidCard], frame: Frame) 
 
 
 def lay_list(placement: Placement, frame: Frame, spot: Spot) -> LaidCard:
-    """Every face of the book, this one too, with its title and the issue that it belongs to."""
+    """Every face of the book, this one too, with its title and the issue that it belongs to.
+
+    In short words and smaller type where that takes fewer faces, on narrow leaves: else most rows would have two lines,
+    and half of the list would be about its own faces.
+    """
+    largest = list_size(frame)
+    tried = [(largest, _listed(placement, frame, largest, short=False))]
+    if frame.width < NARROW:
+        sizes = range(largest, LEAST_LIST_SIZE - 1, -STEP)
+        tried += [(size, _listed(placement, frame, size, short=True)) for size in sizes]
+    size, faces = min(tried, key=lambda one: len(one[1]))
+    return _control(LIST_KEY, LIST_TITLE, size, faces, spot)
+
+
+def _listed(placement: Placement, frame: Frame, size: int, short: bool) -> tuple[LaidFace, ...]:
     stands = placement.stands
-    rows = [cells(str(stand.label), listed_title(stand), NOT_ISSUED, bold=(0,)) for stand in stands]
-    size = list_size(frame)
+    title, issue = (_short_title, NOT_ISSUED_SHORT) if short else (listed_title, NOT_ISSUED)
+    rows = [cells(str(stand.label), title(stand), issue, bold=(0,)) for stand in stands]
     made = table(("Face", "Title", "Issue"), rows, frame.width, size, LIST_AIR)
     total = f"{len(stands)} faces on {len(placement.leaves)} leaves, all of which are listed here."
-    strips = (*made.rows, *prose(total, frame.width, size))
-    faces = flowed(LIST_TITLE, strips, frame, (made.head,))
-    return _control(LIST_KEY, LIST_TITLE, size, faces, spot)
+    return flowed(LIST_TITLE, (*made.rows, *prose(total, frame.width, size)), frame, (made.head,))
 
 
 def list_size(frame: Frame) -> int:
@@ -101,6 +117,13 @@ def listed_title(stand: Stand) -> str:
     if stand.card is None:
         return "left blank"
     return stand.card.title + (", continued" if stand.part else "")
+
+
+def _short_title(stand: Stand) -> str:
+    """The same on a line, where it can be: what goes on has its title above it."""
+    if stand.card is not None and stand.part:
+        return "continued"
+    return listed_title(stand)
 
 
 def _facts(handbook: Handbook, book: str, width: int, size: int) -> Iterator[Strip]:

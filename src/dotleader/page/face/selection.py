@@ -10,6 +10,7 @@ from dotleader.page.drawn import Group, Link
 from dotleader.page.face.book import Book
 from dotleader.page.face.faces import Face
 from dotleader.page.labels import SECTIONS, Label
+from dotleader.page.lay.lay_dividers import DIVIDER
 from dotleader.source.record import record, replace
 
 _LABEL = re.compile(r"(\d+A?)-(\d+)(?:\.(\d+))?")
@@ -20,7 +21,7 @@ class Wanted:
     """What is asked for; a leaf is taken if one of its faces is meant by any of these.
 
     `kinds` of cards (``emergency`` ...), `keys` of cards, `spans` of labels from first to last. A card brings its
-    amplified text with it, a kind does not.
+    amplified text with it, a kind does not. A kind brings the dividers of the sections that it is in.
     """
 
     kinds: frozenset[str] = frozenset()
@@ -62,9 +63,14 @@ def selected(book: Book, wanted: Wanted) -> Book:
     """
     each = 2 * leaves_together(book.stock)
     leaves = [book.faces[at : at + each] for at in range(0, len(book.faces), each)]
-    kept = [leaf for leaf in leaves if any(wanted.means(face) for face in leaf)]
+    opened = {face.label.section for face in book.faces if face.kind in wanted.kinds}
+    kept = [leaf for leaf in leaves if any(wanted.means(face) or _divides(face, opened) for face in leaf)]
     labels = {str(face.label) for leaf in kept for face in leaf}
     return replace(book, faces=tuple(_unlinked(face, labels) for leaf in kept for face in leaf))
+
+
+def _divides(face: Face, sections: set[str]) -> bool:
+    return face.kind == DIVIDER and face.label.section in sections
 
 
 def _unlinked(face: Face, labels: set[str]) -> Face:

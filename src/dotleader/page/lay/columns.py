@@ -16,10 +16,12 @@ from dotleader.page.lay.measures import (
     DOT_PITCH,
     LEADER_GAP,
     LONGEST_LEADER,
+    NARROW,
+    NARROW_DOTS,
+    NARROW_STEP,
     SHORTEST_DOTS,
 )
 
-_SHORTEST = DOT_PITCH * SHORTEST_DOTS
 _LONGEST = (LONGEST_LEADER - DOT) // DOT_PITCH * DOT_PITCH + DOT_PITCH
 
 
@@ -62,9 +64,12 @@ def columns(needs: Sequence[Need], width: int) -> dict[int, int]:
     return found
 
 
-def column_for(end: int) -> int:
-    """The first column that leaves room for the shortest leader after a challenge that ends there."""
-    return _on_grid(first_dot(end) + _SHORTEST)
+def column_for(end: int, width: int) -> int:
+    """The first column that leaves room for the shortest leader after a challenge that ends there.
+
+    `width` is that of the whole text, here and below.
+    """
+    return _on_grid(first_dot(end) + _shortest(width), width)
 
 
 def usual_column(width: int) -> int:
@@ -84,9 +89,9 @@ def leader(end: int, column: int) -> tuple[int, int] | None:
     return (first, last) if first <= last else None
 
 
-def challenge_end(column: int) -> int:
+def challenge_end(column: int, width: int) -> int:
     """How far right the line of a challenge may go that the leader follows."""
-    return column - _SHORTEST - LEADER_GAP - DOT // 2
+    return column - _shortest(width) - LEADER_GAP - DOT // 2
 
 
 def _own(needs: Sequence[Need], width: int) -> _Block:
@@ -96,36 +101,47 @@ def _own(needs: Sequence[Need], width: int) -> _Block:
     """
     usual = _rightmost(needs, usual_column(width), width)
     far = _rightmost(needs, _part(width, COLUMN_FAR_SHARE), width)
-    until = min(_longest(needs), *(need.response_until for need in needs if need.response_until >= usual), far)
-    ends = [need.end if column_for(need.end) <= until else need.parted_end for need in needs]
-    if max(column_for(end) for end in ends) > until:
-        ends = [need.end if column_for(need.end) <= usual else need.parted_end for need in needs]
-    wanted = max(COLUMN_FIRST, *(column_for(end) for end in ends))
-    column = wanted if wanted <= until else min(wanted, usual, _longest(needs))
-    column = max(_down_to_grid(column), 0)
+    longest = _longest(needs, width)
+    until = min(longest, *(need.response_until for need in needs if need.response_until >= usual), far)
+    ends = [need.end if column_for(need.end, width) <= until else need.parted_end for need in needs]
+    if max(column_for(end, width) for end in ends) > until:
+        ends = [need.end if column_for(need.end, width) <= usual else need.parted_end for need in needs]
+    wanted = max(COLUMN_FIRST, *(column_for(end, width) for end in ends))
+    column = wanted if wanted <= until else min(wanted, usual, longest)
+    column = max(_down_to_grid(column, width), 0)
     kept = [need.response_until for need in needs if need.response_until >= column]
-    return _Block(needs[0].block, column, max(column, min(_longest(needs), far, *kept)))
+    return _Block(needs[0].block, column, max(column, min(longest, far, *kept)))
 
 
-def _longest(needs: Iterable[Need]) -> int:
+def _longest(needs: Iterable[Need], width: int) -> int:
     """The rightmost column at which no leader is too long."""
-    return min(max(first_dot(need.end) + _LONGEST, need.left + _SHORTEST) for need in needs)
+    return min(max(first_dot(need.end) + _LONGEST, need.left + _shortest(width)) for need in needs)
 
 
 def _rightmost(needs: Sequence[Need], usual: int, width: int) -> int:
     """A column at or right of `usual` that leaves room for a leader in a deep branch, and for a response."""
-    deep = _on_grid(max(need.left for need in needs) + _SHORTEST + DOT_PITCH)
+    deep = _on_grid(max(need.left for need in needs) + _shortest(width) + DOT_PITCH, width)
     return min(max(usual, deep), width - width // 4)
 
 
 def _part(width: int, share: tuple[int, int]) -> int:
-    return _down_to_grid(width * share[0] // share[1])
+    return _down_to_grid(width * share[0] // share[1], width)
 
 
-def _on_grid(x: int) -> int:
+def _shortest(width: int) -> int:
+    return DOT_PITCH * (NARROW_DOTS if width < NARROW else SHORTEST_DOTS)
+
+
+def _step(width: int) -> int:
+    return NARROW_STEP if width < NARROW else COLUMN_STEP
+
+
+def _on_grid(x: int, width: int) -> int:
     """The first place of the grid that is not left of x."""
-    return COLUMN_FIRST + -(-(x - COLUMN_FIRST) // COLUMN_STEP) * COLUMN_STEP
+    step = _step(width)
+    return COLUMN_FIRST + -(-(x - COLUMN_FIRST) // step) * step
 
 
-def _down_to_grid(x: int) -> int:
-    return COLUMN_FIRST + (x - COLUMN_FIRST) // COLUMN_STEP * COLUMN_STEP
+def _down_to_grid(x: int, width: int) -> int:
+    step = _step(width)
+    return COLUMN_FIRST + (x - COLUMN_FIRST) // step * step

@@ -6,7 +6,7 @@ import sys
 
 from dotleader.page.drawn import Font
 from dotleader.page.lay.columns import Need, challenge_end, column_for, leader, usual_column
-from dotleader.page.lay.measures import DETAIL, LEADER_GAP, NUMBER_GAP, Setting
+from dotleader.page.lay.measures import DETAIL, DOT_PITCH, LEADER_GAP, NARROW, NUMBER_GAP, Setting
 from dotleader.page.lay.outline import ItemLine
 from dotleader.page.lay.rows import Leader, Piece, Row, text_row
 from dotleader.page.type.breaking import (
@@ -65,11 +65,12 @@ def number_piece(number: str, setting: Setting) -> Piece:
 def need_of(item: ItemLine, left: int, right: int, setting: Setting) -> Need:
     """What the item asks of its block's column."""
     size = setting.size
-    end = parted_end = left + length(line_width(item.challenge), size)
-    if column_for(end) > usual_column(setting.width):
+    more = _more_leader(item, setting)
+    end = parted_end = left + length(line_width(item.challenge), size) + more
+    if column_for(end, setting.width) > usual_column(setting.width):
         above, below = in_two(item.challenge, sys.maxsize, sys.maxsize) or ((), item.challenge)
-        first, last = (left + length(line_width(line), size) for line in (above, below))
-        parted_end = max(challenge_end(first + LEADER_GAP), last)
+        first, last = (left + length(line_width(line), size) + more for line in (above, below))
+        parted_end = max(challenge_end(first + LEADER_GAP, setting.width), last)
     return Need(item.block, left, end, parted_end, right - length(line_width(item.response), size))
 
 
@@ -78,7 +79,8 @@ def _challenge_lines(item: ItemLine, left: int, right: int, column: int, setting
     size = setting.size
     if not item.response:
         return balanced(item.challenge, setting.room(left, right, size)) or [()]
-    last = setting.room(left, challenge_end(column), size) if challenge_end(column) > left else 0
+    ends = challenge_end(column, setting.width) - _more_leader(item, setting)
+    last = setting.room(left, ends, size) if ends > left else 0
     if line_width(item.challenge) <= last:
         return [item.challenge]
     if column - LEADER_GAP > left:
@@ -86,6 +88,11 @@ def _challenge_lines(item: ItemLine, left: int, right: int, column: int, setting
         if lines:
             return list(lines)
     return ending_before(item.challenge, setting.room(left, right, size), last) or [()]
+
+
+def _more_leader(item: ItemLine, setting: Setting) -> int:
+    """What a critical item's leader is longer at least where leaders are short: a line of two dots is a hyphen."""
+    return DOT_PITCH if item.critical and setting.width < NARROW else 0
 
 
 def _response_lines(item: ItemLine, column: int, right: int, setting: Setting) -> list[Line]:

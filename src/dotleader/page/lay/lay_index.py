@@ -15,7 +15,7 @@ from dotleader.page.laid import Frame, LabelSlot, LaidCard
 from dotleader.page.lay.flow import Strip, flowed, heading
 from dotleader.page.lay.measures import HAIRLINE, HEADING, TAB_GAP, base_in_slot, grown, slot, smallest_in
 from dotleader.page.type.breaking import Line as Words
-from dotleader.page.type.breaking import balanced, broken, room_of, set_line
+from dotleader.page.type.breaking import balanced, room_of, set_line, without_orphan
 from dotleader.page.type.words import plain_words
 
 INDEX_KEY, INDEX_TITLE = "*emergency index", "Emergency index"
@@ -72,7 +72,7 @@ def listed_row(title: str, key: str, trigger: str, frame: Frame, ruled: bool, pa
     size = smallest_in(frame)
     room = frame.width - frame.label_width - TAB_GAP
     titles: list[Words] = list(balanced(plain_words(title, Font.BOLD), room_of(room, size)))
-    below: list[Words] = list(broken(plain_words(trigger, Font.REGULAR), room_of(frame.width - _INDENT, size)))
+    below: list[Words] = list(without_orphan(plain_words(trigger, Font.REGULAR), room_of(frame.width - _INDENT, size)))
     items: list[Drawn] = [Line(((0, 0), (frame.width, 0)), HAIRLINE)] if ruled else []
     top = pad
     for line in titles:
@@ -83,6 +83,6 @@ def listed_row(title: str, key: str, trigger: str, frame: Frame, ruled: bool, pa
         items.extend(set_line(line, _INDENT, top + base_in_slot(size), size))
         top += slot(size)
     height = top + pad
-    at = LabelSlot(frame.width - frame.label_width, pad, frame.label_height, key)
+    at = LabelSlot(frame.width - frame.label_width, pad, frame.label_height, key, frame.label_width)
     says = (title, *((trigger,) if trigger else ()))
     return Strip(height, tuple(items), says, slots=(at,))

@@ -14,7 +14,9 @@ def setting(turning: Turning, one_sided: bool) -> str:
     return f"Print at actual size (100 %), {sides}."
 
 
-MEASURE = "Print one sheet first and measure its rulers: each is 100 mm long."
+def measured(ruler: int) -> str:
+    """How it is seen that the size is right; `ruler` is how long each of the two on a sheet is, in micrometres."""
+    return f"Print one sheet first and measure its rulers: each is {ruler // 1000} mm long."
 
 
 def fed_again(turning: Turning) -> Iterator[str]:

@@ -12,7 +12,7 @@ from dotleader.page.drawn import Drawn, mm
 from dotleader.page.making_up.columns import Column
 from dotleader.page.making_up.job import Job
 from dotleader.page.making_up.plates import Plate
-from dotleader.page.sheet.sheet_marks import RULER, RULER_DEPTH, level_ruler
+from dotleader.page.sheet.rulers import RULER, RULER_DEPTH, level_ruler
 from dotleader.source.record import record, replace
 
 _SIZE = 9_500

@@ -6,9 +6,11 @@ from dotleader.handbook.stocks.measures import leaves_together
 from dotleader.page.bench.plan import Punching
 from dotleader.page.face.book import Book
 from dotleader.page.imposition import imposition
+from dotleader.page.sheet.copies import sheets_of_copies
 from dotleader.page.sheet.cut_shapes import Cutting
 from dotleader.page.sheet.duplex import Turning
 from dotleader.page.sheet.leaf_order import Order
+from dotleader.page.sheet.rulers import ruler_length
 from dotleader.page.sheet.sheets import Sheet
 from dotleader.source.record import record
 
@@ -45,6 +47,16 @@ class Job:
     def pieces(self) -> int:
         """What is cut out of one copy: leaves, or folded cards."""
         return self.leaves // leaves_together(self.book.stock)
+
+    @property
+    def sheets(self) -> int:
+        """How many are printed, for all copies."""
+        return sheets_of_copies(self.papers, self.copies)
+
+    @property
+    def ruler(self) -> int:
+        """How long the rulers on the sheets are, in micrometres."""
+        return ruler_length(imposition(self.book.stock))
 
     @property
     def set_up(self) -> bool:

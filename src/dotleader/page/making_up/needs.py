@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from dotleader.handbook.stocks.fault import millimetres
+from dotleader.handbook.stocks.fault import as_measured, millimetres
 from dotleader.handbook.stocks.thickness import narrowest_ring, ring_capacity, stack_thickness
 from dotleader.page.bench.plan_words import punch_name
 from dotleader.page.making_up.amounts import film_said, paper_said, size_said
@@ -42,11 +42,13 @@ def _for_copies(job: Job, count: int) -> str:
 
 def _paper(job: Job) -> str:
     stock = job.book.stock
-    count = len(job.papers)
-    sheets = _for_copies(job, count) + (" sheet" if count * job.copies == 1 else " sheets")
-    ruled = ", those of rulers among them" if job.copies > 1 else ", the sheet of rulers among them"
+    rulers = int(job.set_up)
+    of_leaves = len(job.papers) - rulers
+    product = f" ({'1 + ' if rulers else ''}{job.copies} × {of_leaves})" if job.copies > 1 else ""
+    sheets = f"{job.sheets}{product} {'sheet' if job.sheets == 1 else 'sheets'}"
+    ruled = ", the sheet of rulers among them" if rulers else ""
     name = stock.paper_name if stock.paper_name[:1].isalpha() else size_said(stock.paper)
-    return f"{sheets} of {name}{ruled if job.set_up else ''}; {paper_said(stock.paper_thickness)}; some to spare"
+    return f"{sheets} of {name}{ruled}; {paper_said(stock.paper_thickness)}; some to spare"
 
 
 def _rings(job: Job, thick: str) -> str:
@@ -57,7 +59,7 @@ def _rings(job: Job, thick: str) -> str:
     if stock.ring_width:
         held = millimetres(ring_capacity(stock))
         return (
-            f"{rings} {of} of {millimetres(stock.ring_width)} inside; they hold {held}, and the pile is {thick} thick"
+            f"{rings} {of} of {as_measured(stock.ring_width)} inside; they hold {held}, and the pile is {thick} thick"
         )
     least = millimetres(narrowest_ring(stock, stack_thickness(stock, job.leaves)), up=True)
     return f"{rings} {of} of {least} or more inside; the pile is {thick} thick"

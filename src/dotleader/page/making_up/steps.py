@@ -13,11 +13,12 @@ from dotleader.page.bench.punching import pattern_of
 from dotleader.page.drawn import Font
 from dotleader.page.imposition import imposition
 from dotleader.page.making_up.amounts import places_said
-from dotleader.page.making_up.feeding import MEASURE, fed_again, piled, setting
+from dotleader.page.making_up.feeding import fed_again, measured, piled, setting
 from dotleader.page.making_up.job import Job
 from dotleader.page.making_up.names import FRONTS, SHEETS
 from dotleader.page.sheet.cut_files import cut_by
 from dotleader.page.sheet.cut_shapes import Layer
+from dotleader.page.sheet.cut_words import colours_in_brief
 from dotleader.page.type.metrics import shown
 from dotleader.source.record import record
 
@@ -85,8 +86,8 @@ def _print(job: Job) -> Iterator[str]:
     if job.draft:
         yield "This is a draft with errors, to be read and not to be flown by."
     name = FRONTS if job.one_sided else SHEETS
-    set_up = f"The first sheet of {name} has rulers: print it by itself. Each is 100 mm long."
-    yield f"{setting(job.turning, job.one_sided)} {set_up if job.set_up else MEASURE}"
+    set_up = f"The first sheet of {name} has rulers: print it by itself. Each is {job.ruler // 1000} mm long."
+    yield f"{setting(job.turning, job.one_sided)} {set_up if job.set_up else measured(job.ruler)}"
     if job.corrected:
         name = shown(job.corrected, Font.REGULAR)
         yield f"The backs are corrected for {name}: print on no other. Hold the first sheet against the light."
@@ -96,7 +97,8 @@ def _print(job: Job) -> Iterator[str]:
             "within 1 mm; if not, see dotleader print --calibration."
         )
     if job.copies > 1:
-        yield f"The file has all {job.copies} copies, one whole copy after another."
+        once = "; the sheet of rulers comes once" if job.set_up else ""
+        yield f"The file has all {job.copies} copies, one whole copy after another{once}."
     if job.one_sided:
         yield from fed_again(job.turning)
 
@@ -119,7 +121,8 @@ def _cut(job: Job) -> Iterator[str]:
         again = "are punched once more through the film" if job.filmed else "need no punch then"
         wider = f", {millimetres(stock.relief)} wider all round so that film seals around them," if stock.relief else ""
         holes = f" Holes are cut with the rest{wider} and {again}."
-    yield f"{machine} Fronts are up; for other programs there is a DXF beside each SVG.{holes}"
+    colours = colours_in_brief(job.cuttings)
+    yield f"{machine} Fronts are up; for other programs there is a DXF beside each SVG. {colours}{holes}"
     if stock.recess:
         where = "where the sheet of rulers says" if filling else "between the two marks beside it"
         yield f"Cut the outer edge back by {millimetres(stock.recess)} but at the tab, {where}."

@@ -17,7 +17,7 @@ from dotleader.page.face.placement import Side
 from dotleader.page.face.thumb_index import section_slot
 from dotleader.page.imposition import Slot
 from dotleader.page.making_up.scaled import Scale, scaled
-from dotleader.page.sheet.sheet_marks import hole_centres
+from dotleader.page.sheet.holes import hole_centres
 from dotleader.page.sheet.stepped import Stepped
 
 _ALIKE = frozenset(("head", "foot", "issue"))

@@ -52,9 +52,9 @@ def _lines(job: Job) -> Iterator[str]:
     sides = "ONE SIDE" if job.one_sided else f"BOTH SIDES, {edge_said(job.turning).upper()}"
     yield _item("Print dialogue", f"100 %, {sides}")
     yield _item("Sheet of rulers" if job.set_up else "First sheet", "PRINTED ALONE")
-    yield _item("Rulers", "100 mm, BOTH")
+    yield _item("Rulers", f"{job.ruler // 1000} mm, BOTH")
     yield _item("Front and back", "WITHIN 1 mm, AGAINST THE LIGHT")
-    yield _item("Sheets", f"{len(job.papers) * job.copies} PRINTED")
+    yield _item("Sheets", f"{job.sheets} PRINTED")
     yield from _cut(job)
     if stock.folded:
         yield "group Fold"

@@ -10,13 +10,34 @@ def cut_file(number: int, ending: str = "svg") -> str:
     return f"cut.{ending}" if number == 1 else f"cut-{number}.{ending}"
 
 
-def cut_by(arrangements: Sequence[int]) -> str:
-    """In words, by which file each sheet is cut; the first of `arrangements` is that of sheet 1."""
+_FEW = 3
+"""Of so many sheets it is said which faces they have."""
+
+
+def cut_by(arrangements: Sequence[int], firsts: Sequence[str] = ()) -> str:
+    """In words, by which file each sheet is cut; the first of `arrangements` is that of sheet 1.
+
+    `firsts` are the labels of a face on the front of each, for sheets that do not bear their number.
+    """
     files = {number: [n for n, own in enumerate(arrangements, start=1) if own == number] for number in arrangements}
     if len(files) == 1:
         return f"A machine cuts every sheet by {cut_file(arrangements[0])}."
-    parts = [f"{sheets_numbered(sheets)} by {cut_file(number)}" for number, sheets in files.items()]
-    return f"A machine cuts {', '.join(parts[:-1])} and {parts[-1]}."
+    parts = [
+        f"{sheets_numbered(sheets)}{_with_faces(sheets, firsts)} by {cut_file(number)}"
+        for number, sheets in files.items()
+    ]
+    return f"A machine cuts {and_last(parts)}."
+
+
+def _with_faces(sheets: Sequence[int], firsts: Sequence[str]) -> str:
+    if not firsts or len(sheets) > _FEW:
+        return ""
+    return f" (with {and_last([firsts[number - 1] for number in sheets])})"
+
+
+def and_last(words: Sequence[str]) -> str:
+    """`a`, `a and b`, `a, b and c`."""
+    return " and ".join((", ".join(words[:-1]), words[-1])) if len(words) > 1 else words[0]
 
 
 def sheets_numbered(sheets: Sequence[int]) -> str:
@@ -25,4 +46,4 @@ def sheets_numbered(sheets: Sequence[int]) -> str:
         return f"sheet {sheets[0]}"
     if len(sheets) > 2 and sheets[-1] - sheets[0] == len(sheets) - 1:
         return f"sheets {sheets[0]} to {sheets[-1]}"
-    return f"sheets {', '.join(map(str, sheets[:-1]))} and {sheets[-1]}"
+    return f"sheets {and_last([str(number) for number in sheets])}"

@@ -18,13 +18,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from dotleader.handbook.stocks.measures import FILLING, in_flap, leaves_together
+from dotleader.handbook.stocks.measures import in_flap, leaves_together
 from dotleader.handbook.stocks.stock import Stock
 from dotleader.page.extents import Rect
 from dotleader.page.face.placement import Side
 from dotleader.page.imposition import Slot, folds, on_sheet, united
 from dotleader.page.sheet.cut_shapes import Arc, Circle, Cut, Cutting, Layer, Open, Outline, Part, Point, Straight
-from dotleader.page.sheet.sheet_marks import hole_centres
+from dotleader.page.sheet.holes import as_cut, hole_centres, up_to_paper
 from dotleader.page.sheet.sheets import LeafPlace, Sheet
 from dotleader.page.sheet.stepped import Stepped
 
@@ -52,7 +52,7 @@ def cuttings(papers: Iterable[Sheet], stock: Stock, marks: Sequence[Rect] = ()) 
 def _cuts(leaves: Sequence[LeafPlace], stock: Stock, marks: Sequence[Rect]) -> Iterator[Cut]:
     together = leaves_together(stock)
     lying = [place.rect for place in leaves]
-    rects = [_up_to_paper(piece, stock.paper) for piece in united(lying, together)]
+    rects = [up_to_paper(piece, stock.paper) for piece in united(lying, together)]
     paper = Rect(0, 0, *stock.paper)
     joined = [
         rect for at, rect in enumerate(rects) if _at_edge(rect, paper) or _touches(rect, rects[:at] + rects[at + 1 :])
@@ -84,9 +84,9 @@ def _stepped(leaves: Sequence[LeafPlace], rects: Sequence[Rect], stock: Stock) -
 
 
 def _holes(place: LeafPlace, stock: Stock) -> Iterator[Circle]:
-    there = on_sheet(Slot(place.x, place.y, place.w, place.h, place.turn))
-    for centre in hole_centres(stock, Side.FRONT) if not in_flap(stock) else ():
-        x, y = there.point(*centre)
+    slot = Slot(place.x, place.y, place.w, place.h, place.turn)
+    for centre in hole_centres(stock, Side.FRONT, as_cut(stock, slot)) if not in_flap(stock) else ():
+        x, y = on_sheet(slot).point(*centre)
         yield Circle(x, y, stock.hole_diameter // 2 + stock.relief)
 
 
@@ -95,17 +95,6 @@ def _pouch(place: LeafPlace, stock: Stock) -> Rect:
     width, height = stock.pouch if place.turn % 180 == 0 else stock.pouch[::-1]
     left, top = place.x - (width - place.w) // 2, place.y - (height - place.h) // 2
     return Rect(left, top, left + width, top + height)
-
-
-def _up_to_paper(piece: Rect, paper: tuple[int, int]) -> Rect:
-    """A leaf or folded card, each side that is as good as the paper's edge moved there."""
-    left, top, right, bottom = piece
-    return Rect(
-        0 if left <= FILLING else left,
-        0 if top <= FILLING else top,
-        paper[0] if paper[0] - right <= FILLING else right,
-        paper[1] if paper[1] - bottom <= FILLING else bottom,
-    )
 
 
 def _straight(line: Rect) -> Open:

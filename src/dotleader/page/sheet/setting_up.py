@@ -8,8 +8,8 @@ from itertools import pairwise
 from dotleader.page.drawn import Drawn, Font, mm
 from dotleader.page.imposition import Imposition, folds
 from dotleader.page.sheet import sheet_marks
-from dotleader.page.sheet.cut_files import cut_by
 from dotleader.page.sheet.duplex import Turning, edge_said
+from dotleader.page.sheet.rulers import RULER, level_ruler, upright_ruler
 from dotleader.page.type.breaking import broken, room_of, set_line
 from dotleader.page.type.words import plain_words
 
@@ -24,17 +24,17 @@ _CROSS = mm(10)
 
 def setting_up(
     laid: Imposition,
-    arrangements: Sequence[int],
+    cut_by: str,
     back_says: Sequence[str] = (),
     turning: Turning = "long-edge",
     tabs: Sequence[str] = (),
 ) -> tuple[tuple[Drawn, ...], tuple[Drawn, ...]]:
     """Front and back of the sheet; its back ends with what `back_says`.
 
-    `arrangements` are those of the sheets that follow, none if there is nothing to cut by a file: where leaves fill
-    the paper, no sheet has room to say by which one it is cut. `tabs` says where tabs are cut.
+    `cut_by` says by which files the sheets that follow are cut, '' if there is nothing to cut by a file: where leaves
+    fill the paper, no sheet has room to say it. `tabs` says where tabs are cut.
     """
-    front = ("Setting-up sheet", *_said(laid, arrangements, turning, tabs))
+    front = ("Setting-up sheet", *_said(laid, cut_by, turning, tabs))
     back = (
         "Setting-up sheet, back",
         "Held against the light, the cross on this side falls on the cross of the other side within 1 mm. If it "
@@ -45,7 +45,7 @@ def setting_up(
     return tuple(_drawn(laid, front)), tuple(_drawn(laid, back))
 
 
-def _said(laid: Imposition, arrangements: Sequence[int], turning: Turning, tabs: Sequence[str]) -> Iterator[str]:
+def _said(laid: Imposition, cut_by: str, turning: Turning, tabs: Sequence[str]) -> Iterator[str]:
     yield f"Print this file at 100 % (actual size), on both sides, turned on the {edge_said(turning)}."
     yield (
         "Both rulers are 100 mm long. Lay a ruler of your own beside each of them. If one is longer or shorter, "
@@ -56,7 +56,7 @@ def _said(laid: Imposition, arrangements: Sequence[int], turning: Turning, tabs:
     cuts = _cuts(laid)
     if not cuts:
         if laid.together == 1:
-            but = (" but holes, corners and tabs" if tabs else " but holes and corners") if arrangements else ""
+            but = (" but holes, corners and tabs" if tabs else " but holes and corners") if cut_by else ""
             yield f"A leaf is as large as the paper, and nothing is cut{but}."
         else:
             yield "The open card is as large as the paper: nothing is cut but its corners, where they are to be round."
@@ -67,8 +67,12 @@ def _said(laid: Imposition, arrangements: Sequence[int], turning: Turning, tabs:
     if len({slot.turn for slot in laid.slots}) > 1:
         yield "The leaves stand head to foot, so that their edge bands meet at the cut."
     yield from tabs
-    if arrangements:
-        yield cut_by(arrangements)
+    if cut_by:
+        yield cut_by
+    yield (
+        "This sheet is printed once and is not counted: sheet 1 is the one after it. In the file, each page says in "
+        "its label which sheet it is."
+    )
 
 
 def _cuts(laid: Imposition) -> list[str]:
@@ -101,16 +105,19 @@ def _millimetres(length: int) -> str:
 
 def _drawn(laid: Imposition, texts: tuple[str, ...]) -> Iterator[Drawn]:
     title, *paragraphs = texts
+    """Text from the head of the sheet, going on below the cross where it does not end above it."""
     width, height = laid.paper
-    base = _FIRST
+    base, upper, lower = _FIRST, height // 2 - _CROSS - _LINE, height // 2 + _CROSS + _LINE
     settings = [(plain_words(title, Font.BOLD), _TITLE)]
     settings += [(plain_words(paragraph, Font.REGULAR), _SIZE) for paragraph in paragraphs]
     for words, size in settings:
         for line in broken(words, room_of(width - 2 * _LEFT, size)):
+            if upper < base < lower:
+                base = lower
             yield from set_line(line, _LEFT, base, size)
             base += _LINE
         base += _PARAGRAPH
-    x, y = (width - sheet_marks.RULER) // 2, height - mm(40)
-    yield from sheet_marks.level_ruler(x, y)
-    yield from sheet_marks.upright_ruler(mm(18), (height - sheet_marks.RULER) // 2)
+    x, y = (width - RULER) // 2, height - mm(40)
+    yield from level_ruler(x, y)
+    yield from upright_ruler(mm(18), (height - RULER) // 2)
     yield from sheet_marks.cross(width // 2, height // 2, _CROSS)

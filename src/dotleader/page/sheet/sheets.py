@@ -18,10 +18,12 @@ from dotleader.page.face.placement import Side
 from dotleader.page.face.thumb_index import section_slot
 from dotleader.page.imposition import Imposition, Slot, folds, imposition, on_sheet, printable, united
 from dotleader.page.sheet import sheet_marks
-from dotleader.page.sheet.cut_files import cut_file
+from dotleader.page.sheet.cut_files import cut_by, cut_file
 from dotleader.page.sheet.duplex import Turning, edge_said
+from dotleader.page.sheet.holes import as_cut, hole_centres
 from dotleader.page.sheet.leaf_order import Order, leaf_order
 from dotleader.page.sheet.registration import registration_marks
+from dotleader.page.sheet.rulers import rulers
 from dotleader.page.sheet.setting_up import setting_up
 from dotleader.page.sheet.tab_marks import tab_marks
 from dotleader.page.sheet.tab_words import tabs_said
@@ -78,7 +80,7 @@ class Sheet:
 def sheet_count(faces: int, stock: Stock) -> int:
     """How many sheets that many faces take, the sheet of rulers among them. A folded card takes four."""
     laid = imposition(stock)
-    return -(-faces // 2 // len(laid.slots)) + (not sheet_marks.has_rulers(laid))
+    return -(-faces // 2 // len(laid.slots)) + (rulers(laid) is None)
 
 
 def sheets(
@@ -99,9 +101,11 @@ def sheets(
     behind_them = tuple(behind(laid, slot, stock, turning) for slot in laid.slots)
     on_each = _on_each(leaves, laid, order)
     arrangements = _arrangements(on_each, stock)
-    if not sheet_marks.has_rulers(laid):
+    if rulers(laid) is None:
         said = tuple(tabs_said(stock, (face.label.section for face in faces)))
-        front, back = setting_up(laid, arrangements if _is_cut(laid, stock) else (), backs_say[:1], turning, said)
+        firsts = [str(some[0][0].label) for some in on_each]
+        files = cut_by(arrangements, firsts) if leaves and _is_cut(laid, stock) else ""
+        front, back = setting_up(laid, files, backs_say[:1], turning, said)
         yield Sheet(0, SheetSide(Side.FRONT, front, ()), SheetSide(Side.BACK, back, ()))
     for number, (some, arrangement) in enumerate(zip(on_each, arrangements, strict=True), start=1):
         how = f"Print at 100 %. Turn on the {edge_said(turning)}."
@@ -203,11 +207,8 @@ def _side(
         items.append(Group(0, 0, tuple(sheet_marks.crop_marks(pieces, tabs)), role="crop"))
         folded = folds(taken, laid.together)
         items.append(Group(0, 0, tuple(sheet_marks.fold_marks(folded, pieces)), role="fold"))
-    places_of_rulers = sheet_marks.ruler_places(laid)
-    if places_of_rulers is not None:
-        upright, level = places_of_rulers
-        rulers = (*sheet_marks.upright_ruler(*upright), *sheet_marks.level_ruler(*level))
-        items.append(Group(0, 0, rulers, role="rulers"))
+    ruled = rulers(laid)
+    items.append(Group(0, 0, tuple(ruled.drawn()) if ruled else (), role="rulers"))
     items.append(Group(0, 0, tuple(sheet_marks.note(laid, words)), role="note"))
     if cutter_marks:
         items.append(Group(0, 0, tuple(registration_marks(laid)), role="registration"))
@@ -222,7 +223,8 @@ def _leaf(stock: Stock, face: Face, slot: Slot, inkable: Rect) -> Group:
     left, top, right, bottom = inkable
     area = back.rect(left - place.x, top - place.y, right - place.x, bottom - place.y)
     groups = tuple(edges_within(face.groups, area))
-    holes = Group(0, 0, tuple(sheet_marks.hole_marks(stock, face.side)), role="holes")
+    centres = hole_centres(stock, face.side, as_cut(stock, slot))
+    holes = Group(0, 0, tuple(sheet_marks.hole_marks(stock, centres)), role="holes")
     return Group(place.x, place.y, (*groups, *((holes,) if holes.items else ())), place.turn, "leaf")
 
 
