@@ -187,6 +187,16 @@ def test_an_empty_file_accepts_nothing(here: Path, capsys: pytest.CaptureFixture
     assert _brief(capsys) == _brief(capsys, "--no-baseline")
 
 
+def test_a_write_protected_file_is_said(
+    here: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (here / "baseline.txt").write_text("on Taxi\n  near-name: x\n")
+    monkeypatch.setattr("os.access", lambda *_: False)
+    ran = run(capsys, "baseline", ".")
+    assert ran.code == 2
+    assert "`baseline.txt` is write-protected and was left as it is." in ran.err
+
+
 def test_a_folder_in_its_place(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
     (here / "baseline.txt").mkdir()
     ran = run(capsys, "lint", ".")

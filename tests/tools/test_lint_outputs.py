@@ -192,7 +192,8 @@ def test_several_forms_in_one_run(here: Path, capsys: pytest.CaptureFixture[str]
         (("jsn=a.txt",), "`--as jsn` is not known."),
         (("json=a.cards",), "`a.cards` is the name of a source."),
         (("json=missing/a.txt",), "`missing/a.txt` cannot be written: no such file or directory."),
-        (("json=.",), "`.` cannot be written"),
+        (("json=.",), "`.` cannot be written: it is a folder."),
+        ((f"json={os.devnull}",), "cannot be written: it is no plain file."),
     ],
 )
 def test_forms_that_cannot_be(

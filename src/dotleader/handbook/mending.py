@@ -17,16 +17,18 @@ _DIGITS = re.compile(r"\d+")
 
 
 def respelt(spot: Spot, name: str, known: Iterable[str]) -> Fix | None:
-    """`name`, written somewhere at `spot`, as the one of `known` that is near it; None where none or several are.
+    """`name`, written somewhere at `spot`, as the one of `known` that was meant; None where nobody can say which.
 
-    Safe where it is a letter or two away from one name alone and no number differs; else somebody has to look.
+    Safe where it is a slip away from one name alone and no number differs; else, where but one is near at all, somebody
+    has to look.
     """
-    names = list(known)
+    names = list(dict.fromkeys(known))
     near = nearest(name, names)
     place = part_of(spot, name)
-    if len(near) != 1 or place.text != name or not is_plain(near[0]):
+    if not near or place.text != name or not is_plain(near[0]):
         return None
-    return swapped(place, near[0], safe=is_misspelt(name, near[0], names))
+    certain = is_misspelt(name, near[0], names)
+    return swapped(place, near[0], safe=certain) if certain or len(near) == 1 else None
 
 
 def is_misspelt(name: str, right: str, known: Iterable[str]) -> bool:

@@ -20,7 +20,7 @@ from dotleader.tools.discovery import find
 from dotleader.tools.files import STDIN, Files, bytes_of, shown_name
 from dotleader.tools.pipeline import lint_handbook
 from dotleader.tools.saying import say
-from dotleader.tools.writing import put_file
+from dotleader.tools.writing import put_file, replace_file
 
 if TYPE_CHECKING:  # argparse is at hand only where a command line is read
     from dotleader.tools.command_line import Options, Parser
@@ -95,9 +95,12 @@ def _accepted(path: str, keyed: list[tuple[Finding, Key]], *, whole: bool) -> It
 
 
 def _write(path: str, text: str) -> None:
+    before = bytes_of(path) if os.path.exists(path) else None
     try:
-        if not os.path.exists(path) or bytes_of(path) != text.encode():
+        if before is None:
             put_file(path, text.encode())
+        elif before != text.encode():
+            replace_file(path, text.encode(), before)
     except OSError as error:
         raise CannotRun(f"`{shown_name(path)}` cannot be written: {because(error)}.") from error
 
