@@ -27,6 +27,4 @@ def test_a_page_says_everything_once_and_can_be_printed() -> None:
         assert "\n\n\n" not in text
         for part in (rule.what, rule.why, rule.mend):
             assert text.count(part) == 1
-        assert text.count("```text\n") == sum(
-            1 + bool(example.baseline) for example in (*rule.bad, *rule.good)
-        )
+        assert text.count("```text\n") == sum(1 + bool(example.baseline) for example in (*rule.bad, *rule.good))

@@ -19,9 +19,7 @@ class Ledger:
         self.mentions: list[Mention] = []
         self.card = ""
 
-    def say(
-        self, rule: str, spot: Spot, message: str, help_: str, *related: Related, fix: Fix | None = None
-    ) -> None:
+    def say(self, rule: str, spot: Spot, message: str, help_: str, *related: Related, fix: Fix | None = None) -> None:
         self.findings.append(Finding(rule, spot, message, help_, related, fix=fix))
 
     def say_unknown(self, rule: str, spot: Spot, message: str, name: str, known: Iterable[str], none: str) -> None:

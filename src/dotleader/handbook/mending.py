@@ -13,6 +13,7 @@ from dotleader.syntax.plain import folded
 
 SHORTEST = 5
 """Letters below which two names are too often near by chance."""
+_ONE_OFFER = re.compile(r"(?:Did you mean|Write) `([^`]+)`[.?](?: A zero .*)?")
 _DIGITS = re.compile(r"\d+")
 
 
@@ -29,6 +30,14 @@ def respelt(spot: Spot, name: str, known: Iterable[str]) -> Fix | None:
         return None
     certain = is_misspelt(name, near[0], names)
     return swapped(place, near[0], safe=certain) if certain or len(near) == 1 else None
+
+
+def reference_offered(help_: str, spot: Spot) -> Fix | None:
+    """The one reference that the help offers; a number of an instruction is the pilot's, and so it is never safe."""
+    found = _ONE_OFFER.fullmatch(help_)
+    if found is None or not (spot.text.startswith("{") and spot.text.endswith("}")):
+        return None
+    return swapped(spot, f"{{{found[1].strip('{}')}}}", safe=False)
 
 
 def is_misspelt(name: str, right: str, known: Iterable[str]) -> bool:

@@ -126,9 +126,7 @@ def has_electrics(handbook: Handbook) -> bool:
     """Whether an electrical system is declared: a supply of it, or anything that draws on it."""
     if handbook.electrical is not None or any(_ELECTRICAL.search(name) for name in _declared(handbook)):
         return True
-    return any(
-        fact.name in _LOADS for control in handbook.controls.values() for fact in control.properties
-    )
+    return any(fact.name in _LOADS for control in handbook.controls.values() for fact in control.properties)
 
 
 def _declared(handbook: Handbook) -> Iterator[str]:
