@@ -46,7 +46,8 @@ emergency Engine failure after takeoff
     Turn back to BOTH when it has been tried. Call the tower if possible.
     See if the tail is free. Fly on even if it shakes.
   note It shakes if the mixture is lean. Turn radius grows if the wind is behind.
-  note Do not restart the engine if fuel was smelt.
+  note Do not restart the engine if fuel was smelt. Keep clear of it if it burns.
+  note Use of the primer helps if it is cold. Take care if the ground is soft.
   end
 """,
 )
@@ -58,6 +59,7 @@ _IF = re.compile(
     r"|open|aboard|on board|equipped)\b)",
     re.IGNORECASE,
 )
+_IDIOM = re.compile(r"(?:of|care|clear|away)\b", re.IGNORECASE)  # `Keep clear` is what not to do, `Use of` no verb
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -85,7 +87,9 @@ def _in_prose(phrase: Phrase, *, is_notice: bool) -> Iterator[Finding]:
             if not _IF.search(clause):
                 continue
             ordered = orders(clause)
-            if (ordered and not is_notice) or (not ordered and first_word(clause)[0] in OF_FLYING):
+            verb, rest = first_word(clause)
+            flown = not ordered and verb in OF_FLYING and _IDIOM.match(rest) is None
+            if (ordered and not is_notice) or flown:
                 start = phrase.spot.start + at
                 yield _finding(Spot(phrase.spot.source, start, start + len(sentence)))
                 break  # an action in a notice is found as one

@@ -72,12 +72,10 @@ _ENDS = re.compile(
     r"as far as|before|unless|if)\b",
     re.IGNORECASE,
 )
-_MAY_BE = re.compile(r"\b(?:repeat|again|every)\b", re.IGNORECASE)
+_WORDS = ("every ", "again", "repeat", "every\n")
 
 
 def check(subject: Subject) -> Iterator[Finding]:
-    if not any(_MAY_BE.search(source.text) for source in subject.handbook.files):
-        return
     lines = subject.lines()
     for card, item in lines.items:
         if card.kind is not Kind.NORMAL:
@@ -92,12 +90,19 @@ def check(subject: Subject) -> Iterator[Finding]:
 def _in_line(challenges: Sequence[Phrase], response: Phrase | None) -> Iterator[Finding]:
     """A challenge and its response are one sentence: `Repeat steps 1 to 3 .... UNTIL IT RUNS`."""
     phrases = challenges if response is None else (*challenges, response)
-    again = next((phrase for phrase in phrases if _AGAIN.search(phrase.spot.text)), None)
+    again = next((phrase for phrase in phrases if _may_be(phrase) and _AGAIN.search(phrase.spot.text)), None)
     if again is not None and not any(_ENDS.search(phrase.spot.text) for phrase in phrases):
         yield _finding(again.spot)
 
 
+def _may_be(phrase: Phrase) -> bool:
+    text = phrase.spot.text.lower()
+    return any(word in text for word in _WORDS)
+
+
 def _in_prose(phrase: Phrase) -> Iterator[Finding]:
+    if not _may_be(phrase):
+        return
     for at, sentence in sentences(phrase.spot.text):
         if _AGAIN.search(sentence) and not _ENDS.search(sentence):
             start = phrase.spot.start + at

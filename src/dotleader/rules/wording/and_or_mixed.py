@@ -68,10 +68,10 @@ def check(subject: Subject) -> Iterator[Finding]:
         *(arm.condition for _, arm in lines.arms if arm.condition is not None),
         *(repeat.until for _, repeat in lines.repeats),
     ):
-        if _mixes(phrase.text, named):
+        if _mixes(phrase.spot.text, named):
             yield _finding(phrase.spot)
     for _, item in lines.items:
-        if item.response is not None and _in_conditions(item.response.text, named):
+        if item.response is not None and _in_conditions(item.response.spot.text, named):
             yield _finding(item.response.spot)
         for phrase in item.detail:
             yield from _in_prose(phrase, named)
@@ -86,22 +86,27 @@ def _named(subject: Subject) -> list[str]:
     return [name for name in names if _AND.search(name) or _OR.search(name)]
 
 
+def _has_both(text: str) -> bool:
+    low = text.lower()
+    return "or" in low and "and" in low and _OR.search(low) is not None and _AND.search(low) is not None
+
+
 def _mixes(text: str, named: list[str]) -> bool:
-    if _OR.search(text) is None or _AND.search(text) is None:
+    if not _has_both(text):
         return False
     for name in named:
         text = text.replace(name, "")
     text = _BETWEEN.sub("", text)
-    return _OR.search(text) is not None and _AND.search(text) is not None
+    return _has_both(text)
 
 
 def _in_conditions(text: str, named: list[str]) -> bool:
-    return _OR.search(text) is not None and any(_mixes(found[0], named) for found in _CONDITION.finditer(text))
+    return _has_both(text) and any(_mixes(found[0], named) for found in _CONDITION.finditer(text))
 
 
 def _in_prose(phrase: Phrase, named: list[str]) -> Iterator[Finding]:
     text = phrase.spot.text
-    if _OR.search(text) is None or _AND.search(text) is None:
+    if not _has_both(text):
         return
     for found in _CONDITION.finditer(text):
         if _mixes(found[0], named):

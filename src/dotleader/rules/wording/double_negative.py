@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from bisect import bisect_left
 from collections.abc import Iterator
 
 from dotleader.handbook.cards import Explained, Phrase
@@ -66,6 +67,11 @@ _NEGATED = (
     "disconnected disengaged disarmed disabled deactivated inoperative inactive incorrect impossible incomplete "
     "insecure insufficient inadequate invisible"
 )
+# Tried on every letter of a book, so that in most places one letter is all that is looked at.
+_MAY_BE = re.compile(
+    r"[ncu](?<!\w[ncu])(?:ot|ever|annot|obody|othing|o one|either|o|nless)\b(?:\s+[^\s.,;:]+){0,4}?\s+"
+    rf"(?:not|never|no|nobody|nothing|without|fail|{'|'.join(_NEGATED.split())})\b|n['’]t\b"
+)
 _TWICE = re.compile(
     rf"\b{_NOT}\s+(?:{'|'.join(_NEGATED.split())})\b"
     rf"|\b(?:not|never)\s+{_SOFT}{{0,3}}without\b"
@@ -77,13 +83,23 @@ _TWICE = re.compile(
 
 
 def check(subject: Subject) -> Iterator[Finding]:
-    if not any(_TWICE.search(source.text) for source in subject.handbook.files):
+    places = _places(subject)
+    if not places:
         return  # as nearly always
-    lines = subject.lines()
     for phrase in _phrases(subject):
-        yield from _said(phrase)
-    for _, repeat in lines.repeats:
-        yield from _said(repeat.until)
+        spot = phrase.spot
+        offsets = places.get(spot.source.name, ())
+        if bisect_left(offsets, spot.start) < bisect_left(offsets, spot.end):
+            yield from _said(phrase)
+
+
+def _places(subject: Subject) -> dict[str, list[int]]:
+    """Where in each file a double negative may begin."""
+    places = {
+        source.name: [found.start() for found in _MAY_BE.finditer(text)]
+        for source, text in zip(subject.handbook.files, subject.lines().texts, strict=True)
+    }
+    return {name: offsets for name, offsets in places.items() if offsets}
 
 
 def _phrases(subject: Subject) -> Iterator[Phrase]:
@@ -101,6 +117,8 @@ def _phrases(subject: Subject) -> Iterator[Phrase]:
     for _, arm in lines.arms:
         if arm.condition is not None:
             yield arm.condition
+    for _, repeat in lines.repeats:
+        yield repeat.until
 
 
 def _said(phrase: Phrase) -> Iterator[Finding]:

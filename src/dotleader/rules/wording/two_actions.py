@@ -59,6 +59,9 @@ _AND = re.compile(r"\s+(?:and|&)\s+", re.IGNORECASE)
 
 def check(subject: Subject) -> Iterator[Finding]:
     for _, item in subject.lines().items:
+        text = item.spot.text
+        if "&" not in text and " and " not in text.lower():
+            continue
         for challenge in item.challenges:
             if not challenge.control and not challenge.gauge and _are_two(challenge.phrase.spot.text, of_things=True):
                 yield _finding(challenge.phrase)
@@ -69,7 +72,7 @@ def check(subject: Subject) -> Iterator[Finding]:
 
 def _are_two(text: str, *, of_things: bool) -> bool:
     parts = _AND.split(text)
-    return len(parts) > 1 and any(_joined(a, b, of_things) for a, b in pairwise(parts))
+    return any(_joined(a, b, of_things) for a, b in pairwise(parts))
 
 
 def _joined(left: str, right: str, of_things: bool) -> bool:

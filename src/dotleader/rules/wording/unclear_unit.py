@@ -45,6 +45,7 @@ normal Preflight
 )
 
 _GALLONS = {"gph": "US gal/h", "gal/h": "US gal/h", "gal/hr": "US gal/h", "gals/h": "US gal/h"}
+_MAY_BE = re.compile(r"[0-9]\s*(?:gal|gph|k(?:mh|ph|mph|m/hr|m\.h)|mile)")
 _UNCLEAR = re.compile(
     r"(?<![\w.])\d[\d.,]*\s*(?P<unit>gallons?(?!\s+(?:cans?|drums?|tanks?|jerry))|gals?/hr?|gals?|gph|"
     r"kmh|kph|kmph|km/hr|km\.h|miles?)\b(?![/\w])",
@@ -53,9 +54,9 @@ _UNCLEAR = re.compile(
 
 
 def check(subject: Subject) -> Iterator[Finding]:
-    if not any(_UNCLEAR.search(source.text) for source in subject.handbook.files):
-        return  # as nearly always
     lines = subject.lines()
+    if not any(map(_MAY_BE.search, lines.texts)):
+        return  # as nearly always
     for _, item in lines.items:
         for phrase in texts_of(item):
             yield from _said(phrase, miles=phrase is item.response)
