@@ -86,8 +86,8 @@ def _message(text: str, unit: str) -> str:
     text = " ".join(text.split())
     if unit.startswith("k"):
         return f"`{text}` is in a unit that the language does not have."
-    kinds = "nautical or statute ones" if unit.startswith("mile") else "American or imperial ones"
-    return f"`{text}` does not say whether they are {kinds}."
+    which = "mile: the nautical or the statute" if unit.startswith("mile") else "gallon: the American or the imperial"
+    return f"`{text}` does not say which {which} one."
 
 
 def _help(unit: str) -> str:
