@@ -5,11 +5,18 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from dotleader.rules.baseline import Key, accepted, entries_of
+from dotleader.handbook.resolve import resolve
+from dotleader.rules.baseline import Baseline, Key, accepted, entries_of, keys_of
+from dotleader.rules.catalogue import BY_NAME
+from dotleader.rules.checks import check
+from dotleader.rules.settling import settled
+from dotleader.rules.subject import subject_of
+from dotleader.source.finding import Severity
 from dotleader.source.text import SourceText
+from tests.syntax.strategies import ANY
 from tests.tools.running import CLEAN, FAULTY, names, run, write
 
 BOOK = """\
@@ -211,6 +218,23 @@ def test_slips(here: Path, capsys: pytest.CaptureFixture[str], arguments: tuple[
     ran = run(capsys, "baseline", *arguments)
     assert ran.code == 2
     assert said in ran.err
+
+
+@given(ANY)
+@settings(max_examples=150, deadline=None)
+def test_whatever_is_found_is_accepted_but_for_errors(text: str) -> None:
+    read = resolve(SourceText("a.cards", text), "a.cards", lambda _: "there is no such file")
+    handbook, files = read.value
+    found = settled([*read.findings, *check(subject_of(handbook))], files, handbook.settings).findings
+    weak = [finding for finding in found if BY_NAME[finding.rule].severity is not Severity.ERROR]
+    entries = entries_of(SourceText("baseline.txt", accepted(key for _, key in keys_of(weak, files))))
+    assert not isinstance(entries, str), entries
+    assert len(entries) == len(weak)
+    known = Baseline(entries)
+    shown, taken = known.take(found, files)
+    assert [each.finding for each in taken] == weak
+    assert len(shown) == len(found) - len(weak)
+    assert not list(known.unused())
 
 
 WORDS = st.text(st.characters(codec="utf-8", exclude_categories=("Cc", "Cs")), max_size=20).map(
