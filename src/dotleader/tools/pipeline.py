@@ -19,6 +19,7 @@ from dotleader.tools.files import STDIN, Files
 from dotleader.tools.kept_blocks import KeptBlocks
 
 if TYPE_CHECKING:  # imported only where something was suppressed
+    from dotleader.rules.baseline import Baseline
     from dotleader.source.suppression import Suppressed
 
 IMPOSSIBLE = frozenset({"impossible-stock"})
@@ -39,10 +40,10 @@ class Linted(NamedTuple):
     trees: Sequence[File]
 
 
-def lint_handbook(main: str, files: Files) -> Linted:
+def lint_handbook(main: str, files: Files, baseline: Baseline | None = None) -> Linted:
     """Read, resolve and check the handbook, or the loose file, at a path. Raises CannotRun where it cannot be read.
 
-    Blocks that the last lint of it has parsed are not parsed again.
+    `baseline` is what has been accepted of it. Blocks that the last lint of it has parsed are not parsed again.
     """
     read = files.named(main)
     folder, name = ("", STDIN) if main == STDIN else os.path.split(main)
@@ -65,5 +66,5 @@ def lint_handbook(main: str, files: Files) -> Linted:
         # What is known of every rule is needed only where there is something to say.
         from dotleader.rules.settling import settled  # noqa: PLC0415
 
-        findings, suppressed = settled(findings, trees, handbook.settings)
+        findings, suppressed = settled(findings, trees, handbook.settings, baseline=baseline)
     return Linted(handbook, findings, laid, suppressed, trees)
