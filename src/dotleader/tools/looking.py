@@ -63,7 +63,9 @@ def look(tasks: Sequence[Task], files: Files, troubles: list[CannotRun], *, base
         looked.parts.update(dict.fromkeys(only or (), source.name))
         looked.trees.update((tree.source.name, tree) for tree in linted.trees)
         cards += sum(card.spot.source.name in asked for card in handbook.cards)
-        looked.findings.extend(finding for finding in linted.findings if only is None or finding.spot.source.name in only)
+        looked.findings.extend(
+            finding for finding in linted.findings if only is None or finding.spot.source.name in only
+        )
         looked.suppressed.extend(
             each for each in linted.suppressed if only is None or each.finding.spot.source.name in only
         )
