@@ -29,7 +29,7 @@ def respelt(spot: Spot, name: str, known: Iterable[str]) -> Fix | None:
     if not near or place.text != name or not is_plain(near[0]):
         return None
     certain = is_misspelt(name, near[0], names)
-    return swapped(place, near[0], safe=certain) if certain or len(near) == 1 else None
+    return swapped(place, near[0], safe=certain) if certain or (len(near) == 1 and _may_be(name, near[0])) else None
 
 
 def reference_offered(help_: str, spot: Spot) -> Fix | None:
@@ -37,7 +37,15 @@ def reference_offered(help_: str, spot: Spot) -> Fix | None:
     found = _ONE_OFFER.fullmatch(help_)
     if found is None or not (spot.text.startswith("{") and spot.text.endswith("}")):
         return None
-    return swapped(spot, f"{{{found[1].strip('{}')}}}", safe=False)
+    right = found[1].strip("{}")
+    form_only = found[1].startswith("{")  # a zero for a letter O, a unit without `in`
+    return swapped(spot, f"{{{right}}}", safe=False) if form_only or _may_be(spot.text[1:-1], right) else None
+
+
+def _may_be(name: str, right: str) -> bool:
+    """Whether a name may be another one misspelt: of short ones, and those with numbers, each letter may mean it."""
+    one, other = folded(name), folded(right)
+    return len(one) >= SHORTEST and _DIGITS.findall(one) == _DIGITS.findall(other) and one_apart(one, other, 2)
 
 
 def is_misspelt(name: str, right: str, known: Iterable[str]) -> bool:
