@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from dotleader.handbook.cards import Item, Phrase
+from dotleader.handbook.cards import Explained, Item, Phrase
 from dotleader.rules.rule import Example, Rule
 from dotleader.rules.showing import short
 from dotleader.rules.subject import Subject
@@ -68,6 +68,10 @@ def check(subject: Subject) -> Iterator[Finding]:
         yield from _in_item(item)
     for _, notice in lines.notices:
         yield from _in_prose(notice.phrase, is_notice=True)
+    for card in subject.handbook.cards:
+        for part in card.amplified:
+            for phrase in part.paragraphs if isinstance(part, Explained) else (part,):
+                yield from _in_prose(phrase, is_notice=False)
 
 
 def _in_item(item: Item) -> Iterator[Finding]:
@@ -109,9 +113,10 @@ RULE = Rule(
     severity=Severity.WARNING,
     family="form",
     what=(
-        "A challenge with an `if` or `unless` behind its first words, or a sentence in a detail or notice that begins "
-        "with what to do and ends with `if` or `unless`. The response `ON if ..., otherwise OFF` is the language's own "
-        "and none; nor is an option (`if fitted`, `if possible`), nor what is not to be done."
+        "A challenge with an `if` or `unless` behind its first words, or a sentence in a detail, a notice or "
+        "amplified text that begins with what to do and ends with `if` or `unless`. The response `ON if ..., "
+        "otherwise OFF` is the language's own and none; nor is an option (`if fitted`, `if possible`), nor what is "
+        "not to be done."
     ),
     why="Whoever reads and does line by line has done it before the condition is read.",
     source=(

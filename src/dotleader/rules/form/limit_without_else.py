@@ -87,11 +87,12 @@ emergency Electrical failure
 _LIMIT = re.compile(
     r"\b(?:within|in less than|in under|no later than|not later than)\s+(?:about\s+)?"
     r"(?:\d+(?:\.\d+)?|a few|two|three|five|ten|fifteen|twenty|thirty|sixty)\s*(?:to\s+\d+\s*)?"
-    r"(?:s|secs?|seconds?|min|mins|minutes?)\b",
+    r"(?:s|secs?|seconds?|min|mins|minutes?)\b"
+    r"|(?<=\w )in\s+\d+\s*(?:s|secs?|seconds?)\b",
     re.IGNORECASE,
 )
 _ELSE = re.compile(r"\b(?:not|no|otherwise|else|if|unless|longer|later|without)\b|n't\b", re.IGNORECASE)
-_WORDS = ("within", "less than", "under", "later than")
+_WORDS = ("in ", "within", "less than", "under", "later than")
 
 
 def check(subject: Subject) -> Iterator[Finding]:

@@ -23,6 +23,7 @@ abnormal Icing
   if the wings and the tail carry ice or it grows
     Land .... AT ONCE
   note The wipers stick when it is wet and cold or when ice has formed.
+  Windows and vents or hatch .... CLOSED
   if rain and/or snow falls
     Windows .... CLOSED
   end
@@ -32,6 +33,7 @@ abnormal Icing
         ("and-or-mixed", "ON if in cloud or rain and below 5 degC, otherwise OFF"),
         ("and-or-mixed", "the wings and the tail carry ice or it grows"),
         ("and-or-mixed", "when it is wet and cold or when ice has formed"),
+        ("and-or-mixed", "Windows and vents or hatch"),
         ("and-or-mixed", "rain and/or snow falls"),
     ),
 )
@@ -71,8 +73,9 @@ def check(subject: Subject) -> Iterator[Finding]:
         if _mixes(phrase.spot.text, named):
             yield _finding(phrase.spot)
     for _, item in lines.items:
-        if item.response is not None and _in_conditions(item.response.spot.text, named):
-            yield _finding(item.response.spot)
+        for spot in (*(c.phrase.spot for c in item.challenges), *((item.response.spot,) if item.response else ())):
+            if _in_part(spot.text, named):
+                yield _finding(spot)
         for phrase in item.detail:
             yield from _in_prose(phrase, named)
     for _, notice in lines.notices:
@@ -100,8 +103,9 @@ def _mixes(text: str, named: list[str]) -> bool:
     return _has_both(text)
 
 
-def _in_conditions(text: str, named: list[str]) -> bool:
-    return _has_both(text) and any(_mixes(found[0], named) for found in _CONDITION.finditer(text))
+def _in_part(text: str, named: list[str]) -> bool:
+    """Whether a part of a challenge or response between commas mixes them."""
+    return _has_both(text) and any(_mixes(part, named) for part in text.split(","))
 
 
 def _in_prose(phrase: Phrase, named: list[str]) -> Iterator[Finding]:
@@ -129,9 +133,9 @@ RULE = Rule(
     severity=Severity.WARNING,
     family="wording",
     what=(
-        "A condition with both `and` and `or` in it: after `when`, `if`, `or if` or `repeat until`, in a response "
-        "behind `if`, or in a clause of a detail or notice that begins with `if`, `unless` or `when`. `between 5 and "
-        "10` is no `and`, nor is one in a declared name."
+        "A condition with both `and` and `or` in it: after `when`, `if`, `or if` or `repeat until`, or in a clause of"
+        " a detail or notice that begins with `if`, `unless` or `when`; also a challenge or a response with both "
+        "between two commas. `between 5 and 10` is no `and`, nor is one in a declared name."
     ),
     why="Whether `A and B or C` holds with C alone is read one way by one pilot and the other way by the next.",
     source="NUREG-0899 and DOE-STD-1029-92 on logic words, never AND with OR in one sentence (from memory)",
