@@ -44,7 +44,7 @@ equipment
   Nav and strobe lights .... OFF, ON
 
 abnormal Icing
-  when ice is seen, or the windows freeze over
+  when ice is seen and felt, or the windows freeze over
   if the temperature is between -10 and 5 degC or unknown
     Nav and strobe lights .... ON if in cloud or rain, otherwise OFF
   if Nav and strobe lights are ON or the pitot heat is
@@ -65,8 +65,10 @@ _CONDITION = re.compile(r"\b(?:if|unless|when)\b[^,:.;]*", re.IGNORECASE)
 def check(subject: Subject) -> Iterator[Finding]:
     named = _named(subject)
     lines = subject.lines()
+    for card in subject.handbook.cards:
+        if card.when is not None and _in_part(card.when.spot.text, named):
+            yield _finding(card.when.spot)
     for phrase in (
-        *(card.when for card in subject.handbook.cards if card.when is not None),
         *(arm.condition for _, arm in lines.arms if arm.condition is not None),
         *(repeat.until for _, repeat in lines.repeats),
     ):
@@ -104,7 +106,7 @@ def _mixes(text: str, named: list[str]) -> bool:
 
 
 def _in_part(text: str, named: list[str]) -> bool:
-    """Whether a part of a challenge or response between commas mixes them."""
+    """Whether a part between commas mixes them; `A and B, or C` says at which moment well enough."""
     return _has_both(text) and any(_mixes(part, named) for part in text.split(","))
 
 

@@ -65,7 +65,7 @@ emergency Door open in flight
 _NOT = r"(?:not|never|cannot|nobody|nothing|no one|neither|no|\w+n['’]t)"
 _SOFT = r"(?:(?!(?:if|when|that|because|until|while|which|who|and|or|nor|but|than|so|even|only)\b)[\w{}°-]+\s+)"
 _NEGATED = (
-    "unlocked unlatched unsecured unfastened unchecked unsafe unarmed unlikely unusual unable uncommon unclear "
+    "unlocked unlatched unsecured unfastened unchecked unsafe unarmed unable unclear "
     "uneven unstable unserviceable "
     "unreliable unknown untied unplugged unlit uncovered undone unequal unnecessary unimportant "
     "disconnected disengaged disarmed disabled deactivated inoperative inactive incorrect impossible incomplete "

@@ -47,7 +47,7 @@ normal Preflight
 _GALLONS = {"gph": "US gal/h", "gal/h": "US gal/h", "gal/hr": "US gal/h", "gals/h": "US gal/h"}
 _MAY_BE = re.compile(r"[0-9]\s*(?:gal|gph|k(?:mh|ph|mph|m/hr|m\.h)|mile)")
 _UNCLEAR = re.compile(
-    r"(?<![\w.])\d[\d.,]*\s*(?P<unit>gallons?(?!\s+(?:cans?|drums?|tanks?|jerry))|gals?/hr?|gals?|gph|"
+    r"(?<![\w.])\d[\d.,]*\s*(?P<unit>gals?/hr?|gal(?:lon)?s?(?!\s+(?:cans?|drums?|tanks?|jerry))|gph|"
     r"kmh|kph|kmph|km/hr|km\.h|miles?)\b(?![/\w])",
     re.IGNORECASE,
 )
