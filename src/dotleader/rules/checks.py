@@ -163,5 +163,11 @@ CHECKED: tuple[Rule, ...] = (
 
 
 def check(subject: Subject) -> list[Finding]:
-    """What these rules find, in their order."""
-    return [finding for rule in CHECKED if rule.check is not None for finding in rule.check(subject)]
+    """What these rules find, in their order, and what a handbook asks for besides."""
+    found = [finding for rule in CHECKED if rule.check is not None for finding in rule.check(subject)]
+    if any(setting.name.casefold() == "spelling" for setting in subject.handbook.settings):
+        # Off unless it is asked for; a lint without it imports nothing of it.
+        from dotleader.rules.wording import unknown_word  # noqa: PLC0415
+
+        found.extend(unknown_word.check(subject))
+    return found

@@ -91,6 +91,8 @@ _NOT_READ = _MISREADING | {
 }
 _MISSPELT = frozenset({"near-name", "bare-name", "not-the-label"})
 """These speak of a name that somebody meant, and that stands in what they are related to."""
+_WRITTEN_OTHERWISE = _MISSPELT | {"uneven-wording", "unknown-position", "position-of-another-control", "vague-response"}
+"""These speak of how the text that they mark is written, and so of an unknown word in it."""
 _BRACED = re.compile(r"\{([^{}]+)\}")
 
 UNREAD = frozenset({"missing-file", "include-outside", "not-text"})
@@ -124,6 +126,10 @@ class _Seen:
             name, number = _among(self.firsts, spot)
             for near in range(number - 1, number + 2):
                 self.near_by[name, near].add(finding.rule)
+        self.otherwise: defaultdict[tuple[str, int], list[Spot]] = defaultdict(list)
+        for finding in found:
+            if finding.rule in _WRITTEN_OTHERWISE:
+                self.otherwise[_line(finding.spot)].append(finding.spot)
         self.unread = not UNREAD.isdisjoint(finding.rule for finding in found)
         self.misspelt = {related.spot for f in found if f.rule in _MISSPELT for related in f.related}
         self.unasked = {_answer(f.spot.text) for f in found if f.rule == "missing-challenge"} - {""}
@@ -157,6 +163,8 @@ class _Seen:
             return True
         if rule == "near-name" and any(self._is_misread(related.spot) for related in finding.related):
             return True
+        if rule == "unknown-word":
+            return self.unread or self._is_spoken_of(spot)
         if rule in NOWHERE_USED:
             return self.unread or self._may_be_used(spot)
         if rule in NOWHERE_DECLARED:
@@ -180,6 +188,13 @@ class _Seen:
     def _is_misread(self, spot: Spot) -> bool:
         """Whether what stands at a place may be read as something that it is not."""
         return not _MISREADING.isdisjoint(self.near_by[_among(self.firsts, spot)])
+
+    def _is_spoken_of(self, spot: Spot) -> bool:
+        """Whether a finding says how a word should be written, or a line that could not be read may declare it."""
+        word = folded(spot.text)
+        if word in self.amiss_text or word in self.lost_text:
+            return True
+        return any(each.start <= spot.start and spot.end <= each.end for each in self.otherwise[_line(spot)])
 
     def _may_be_used(self, spot: Spot) -> bool:
         """Whether a declared name stands, perhaps misspelt, where nobody could read it."""
