@@ -194,7 +194,11 @@ class Numbers:
             case Root(of):
                 result = arithmetic.root(self._operand(of, at, speed, parts))
             case Binary(operator, left, right):
-                one = self._operand(left, at, speed, parts)
+                try:
+                    one = self._operand(left, at, speed, parts)
+                except UnworkableError:
+                    self._operand(right, at, speed, parts)  # what it refers to is used all the same
+                    raise
                 other = self._operand(right, at, speed, parts)
                 result = _OPERATIONS[operator](one, other)
             case Rounded(of, direction, step):

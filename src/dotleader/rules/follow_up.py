@@ -50,9 +50,9 @@ ON_ONE_LINE = {
     "near-name": frozenset({"uneven-wording", "value-never-used", "not-the-label"}),
     "not-the-label": frozenset({"uneven-wording"}),
     "unclear-unit": frozenset({"uneven-wording", "other-unit"}),
-    "vague-response": frozenset({"unknown-position"}),
+    "vague-response": frozenset({"unknown-position", "amplified-differs"}),
     "trailing-comment": frozenset({"uneven-wording", "near-name"}),
-    "typed-completion": frozenset({"vague-response", "empty-block"}),
+    "typed-completion": frozenset({"vague-response", "empty-block", "notice-late"}),
     "memory-on-normal-card": frozenset({"misplaced-line"}),
     "unknown-unit": frozenset({"value-without-source"}),
 }
@@ -68,7 +68,7 @@ NEAR_BY = {
 }
 """By rule: what follows from its findings in the same line of the first level of a block, or in the one next to it."""
 
-_TOO_LONG = frozenset({"card-continued", "card-too-long"})  # with lines on it that nobody could read
+_TOO_LONG = frozenset({"card-continued", "card-too-long", "landing-late"})  # with lines on it that nobody could read
 IN_ONE_BLOCK = {
     "keyword-before-leader": frozenset({"no-trigger", "no-ending"}),
     "stray-line": _TOO_LONG | {"empty-card"},
@@ -94,6 +94,21 @@ _MISSPELT = frozenset({"near-name", "bare-name", "not-the-label"})
 _WRITTEN_OTHERWISE = _MISSPELT | {"uneven-wording", "unknown-position", "position-of-another-control", "vague-response"}
 """These speak of how the text that they mark is written, and so of an unknown word in it."""
 _BRACED = re.compile(r"\{([^{}]+)\}")
+
+_OF_THE_RUN = frozenset(
+    {
+        "critical-once",
+        "critical-undone",
+        "first-already",
+        "go-to-blocked",
+        "need-not-met",
+        "not-as-parked",
+        "on-already",
+        "stays-elsewhere",
+    }
+)
+"""These say where a control stands, which is not sure where a line that moves it could not be read."""
+_STANDS = re.compile(r"`([^`]+)` (?:is|stays|stands|does|goes)\b")
 
 UNREAD = frozenset({"missing-file", "include-outside", "not-text"})
 """After these a part of the handbook is not at hand."""
@@ -132,6 +147,8 @@ class _Seen:
                 self.otherwise[_line(finding.spot)].append(finding.spot)
         self.unread = not UNREAD.isdisjoint(finding.rule for finding in found)
         self.misspelt = {related.spot for f in found if f.rule in _MISSPELT for related in f.related}
+        uneven = (spot for f in found if f.rule == "uneven-wording" for spot in (f.spot, *(r.spot for r in f.related)))
+        self.misspelt_names = {folded(spot.text) for spot in (*self.misspelt, *uneven)}
         self.unasked = {_answer(f.spot.text) for f in found if f.rule == "missing-challenge"} - {""}
         self.sought = {name for f in found if f.rule in NOWHERE_DECLARED for name in _sought(f)}
         errors = (finding for finding in found if rules[finding.rule].severity is Severity.ERROR)
@@ -169,6 +186,8 @@ class _Seen:
             return self.unread or self._may_be_used(spot)
         if rule in NOWHERE_DECLARED:
             return self.unread or self._may_be_declared(finding)
+        if rule in _OF_THE_RUN:
+            return self.unread or self._may_stand_elsewhere(finding)
         return self.unread and self.rules[rule].family == "coverage"
 
     def _in_lost_block(self, spot: Spot) -> bool:
@@ -207,6 +226,13 @@ class _Seen:
         count = len(name.split())
         firsts = {" ".join(sought.split()[:count]) for sought in self.sought}
         return name in firsts or any(one_apart(first, name, 2) for first in firsts)
+
+    def _may_stand_elsewhere(self, finding: Finding) -> bool:
+        """Whether a control of which is said where it stands is named, perhaps misspelt, where nobody could read it."""
+        names = set(map(folded, _STANDS.findall(finding.message)))
+        if not self.misspelt_names.isdisjoint(names):
+            return True
+        return any(name in self.amiss_text or name in self.lost_text for name in names)
 
     def _may_be_declared(self, finding: Finding) -> bool:
         """Whether a name that is declared nowhere is declared, or what it lacks is, where nobody could read it."""

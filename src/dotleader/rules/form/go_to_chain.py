@@ -65,6 +65,7 @@ _TO_THE_GROUND = re.compile(
 def check(subject: Subject) -> Iterator[Finding]:
     handbook = subject.handbook
     graph = leads(handbook)
+    chains: dict[str, list[tuple[Card, GoTo, GoTo]]] = {}  # by the card in the middle: that it leads on is one fault
     for card in handbook.cards:
         if card.kind is Kind.NORMAL:
             continue
@@ -75,13 +76,19 @@ def check(subject: Subject) -> Iterator[Finding]:
                 continue
             on = _leads_on(further)
             if on is not None and on.target not in (card.key, target):
-                yield Finding(
-                    RULE.name,
-                    step.spot,
-                    f"`{card.title}` leads to `{further.title}`, and that leads on to `{on.title}` in every case.",
-                    f"Lead from here to `{on.title}`, and do the rest on this card; or let `{further.title}` end.",
-                    (Related(on.spot, "Here it leads on."),),
-                )
+                chains.setdefault(target, []).append((card, step, on))
+    for target, ((card, step, on), *others) in chains.items():
+        middle = handbook.by_key[target].title
+        yield Finding(
+            RULE.name,
+            step.spot,
+            f"`{card.title}` leads to `{middle}`, and that leads on to `{on.title}` in every case.",
+            f"Lead from here to `{on.title}`, and do the rest on this card; or let `{middle}` end.",
+            (
+                Related(on.spot, "Here it leads on."),
+                *(Related(one.spot, "Led to from here, too.") for _, one, _ in others),
+            ),
+        )
 
 
 def _leads_on(card: Card) -> GoTo | None:
