@@ -64,7 +64,7 @@ def test_a_reading_in_another_unit_is_worked_out() -> None:
 
 
 def test_a_reference_in_another_unit_has_a_fix_that_takes_the_unit_out() -> None:
-    gauge = "gauge Oil pressure in psi from unverified\n  green .... 55 to 95\n\n"
+    gauge = "sources\n  kit .... kit manual\n\ngauge Oil pressure in psi from kit\n  green .... 55 to 95\n\n"
     finding = _one(gauge + CARD.format("  Oil pressure .... {Oil pressure green in bar}\n"))
     assert finding.fix is not None
     assert not finding.fix.safe
@@ -175,7 +175,7 @@ def test_a_long_block_is_found_once_and_nothing_is_to_be_left_out() -> None:
 )
 def test_an_action_in_a_notice(text: str) -> None:
     for word in ("note", "caution", "warning"):
-        assert [rule for rule, _ in _found(f"Lamp .... ON\n{word} {text}")] == ["action-in-notice"]
+        assert [rule for rule, _ in _found(f"{word} {text}\nLamp .... ON")] == ["action-in-notice"]
 
 
 @pytest.mark.parametrize(
@@ -198,4 +198,4 @@ def test_an_action_in_a_notice(text: str) -> None:
 )
 def test_information_in_a_notice(text: str) -> None:
     for word in ("note", "caution", "warning"):
-        assert _found(f"Lamp .... ON\n{word} {text}") == []
+        assert _found(f"{word} {text}\nLamp .... ON") == []

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from dotleader.cockpit.running import run
 from dotleader.handbook.model import Handbook
 from dotleader.rules.lines import Lines, lines_of
+from dotleader.rules.numbers.typed import Again, Otherwise, typed_numbers
 from dotleader.rules.thresholds import Limits
 from dotleader.source.record import record
 
@@ -21,13 +22,14 @@ if TYPE_CHECKING:  # laying out is paid for only where it is asked for
 class Subject:
     """`continued` lays out the checklists that do not stay on one face; None where the stock is none to stand on.
 
-    `limits` are the thresholds of the rules, as the handbook sets them. `run` works the cards through and `lines`
-    sorts their lines by kind, each once for all rules that ask.
+    `limits` are the thresholds of the rules, as the handbook sets them. `run` works the cards through, `lines`
+    sorts their lines by kind, `typed` holds typed numbers against declared ones, each once for all rules that ask.
     """
 
     handbook: Handbook
     run: Callable[[], Run]
     lines: Callable[[], Lines]
+    typed: Callable[[], tuple[Again | Otherwise, ...]]
     limits: Limits
     continued: Callable[[], Sequence[LaidCard]] | None = None
 
@@ -35,7 +37,8 @@ class Subject:
 def subject_of(handbook: Handbook, continued: Callable[[], Sequence[LaidCard]] | None = None) -> Subject:
     """What rules are asked with; the cards are worked through when the first rule wants it."""
     ran, sorted_lines = cache(lambda: run(handbook)), cache(lambda: lines_of(handbook))
-    return Subject(handbook, ran, sorted_lines, _limits(handbook), continued)
+    typed = cache(lambda: typed_numbers(handbook, sorted_lines()))
+    return Subject(handbook, ran, sorted_lines, typed, _limits(handbook), continued)
 
 
 def _limits(handbook: Handbook) -> Limits:
