@@ -46,6 +46,8 @@ _PAIRS = (
     ("VFE", "VNO"),
 )
 _STALLS = ("VS0", "VS1")
+_FIRST = ("VFE", "VNE", "VNO", "VA", "VS0", "VS1")
+"""Which of two that contradict one another is marked; a stalling speed is what the others rest on."""
 
 
 def known_speeds(handbook: Handbook) -> dict[Dimension, dict[str, list[Speed]]]:
@@ -76,7 +78,10 @@ def out_of_order(by_symbol: dict[str, list[Speed]]) -> list[OutOfOrder]:
     found = []
     while wrong:
         symbols = [speed.symbol for pair in wrong for speed in pair]
-        worst = max(dict.fromkeys(symbols), key=lambda symbol: (symbols.count(symbol), -_derived(symbol, by_symbol)))
+        worst = max(
+            dict.fromkeys(symbols),
+            key=lambda symbol: (symbols.count(symbol), not _derived(symbol, by_symbol), -_FIRST.index(symbol)),
+        )
         below = tuple(high for low, high in wrong if low.symbol == worst)
         above = tuple(low for low, high in wrong if high.symbol == worst)
         speed = next(speed for pair in wrong for speed in pair if speed.symbol == worst)
