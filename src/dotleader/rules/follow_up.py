@@ -12,6 +12,20 @@ from bisect import bisect_left, bisect_right
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
+from dotleader.rules.consequences import (
+    IN_ONE_BLOCK,
+    MISREADING,
+    MISSPELT,
+    NEAR_BY,
+    NOT_READ,
+    NOWHERE_DECLARED,
+    NOWHERE_USED,
+    OF_THE_RUN,
+    OF_WHOLE_CARDS,
+    ON_ONE_LINE,
+    UNREAD,
+    WRITTEN_OTHERWISE,
+)
 from dotleader.rules.rule import Rule
 from dotleader.source.finding import Finding, Severity
 from dotleader.source.text import Spot
@@ -20,98 +34,8 @@ from dotleader.syntax.lines import LEADER
 from dotleader.syntax.plain import folded
 from dotleader.syntax.tree import Blank, Comment, File, Placed
 
-NOWHERE_USED = frozenset({"value-never-used", "control-on-no-card", "gauge-on-no-card"})
-"""These mark a name that is declared and stands nowhere else."""
-
-NOWHERE_DECLARED = frozenset(
-    {
-        "unknown-value",
-        "unknown-source",
-        "unknown-card",
-        "unknown-gauge",
-        "unknown-position",
-        "position-of-another-control",
-    }
-)
-"""These mark a name that is declared nowhere, or that what is declared does not have."""
-
-ON_ONE_LINE = {
-    "tab-indentation": frozenset(
-        {"uneven-indentation", "stray-line", "missing-response", "unknown-keyword", "unknown-property"}
-    ),
-    "uneven-indentation": frozenset({"unknown-property"}),
-    "decimal-comma": frozenset({"impossible-value", "uneven-number"}),
-    "open-brace": NOWHERE_DECLARED | {"unreadable-value", "near-name", "uneven-wording"},
-    "second-leader": NOWHERE_DECLARED,
-    "dots-against-digit": NOWHERE_DECLARED,
-    "unknown-keyword": frozenset({"value-without-source"}),
-    "empty-block": frozenset({"no-ending"}),
-    "unknown-position": frozenset({"uneven-wording"}),
-    "near-name": frozenset({"uneven-wording", "value-never-used", "not-the-label"}),
-    "not-the-label": frozenset({"uneven-wording"}),
-    "unclear-unit": frozenset({"uneven-wording", "other-unit"}),
-    "vague-response": frozenset({"unknown-position", "amplified-differs"}),
-    "trailing-comment": frozenset({"uneven-wording", "near-name"}),
-    "typed-completion": frozenset({"vague-response", "empty-block", "notice-late"}),
-    "memory-on-normal-card": frozenset({"misplaced-line"}),
-    "unknown-unit": frozenset({"value-without-source"}),
-}
-"""By rule: what follows from its findings on the same line."""
-
-_MISREAD = NOWHERE_USED | {"empty-block", "misplaced-line"}
-NEAR_BY = {
-    "tab-indentation": _MISREAD,
-    "uneven-indentation": _MISREAD,
-    "stray-line": _MISREAD,
-    "keyword-before-leader": _MISREAD,
-    "unknown-property": frozenset({"name-used-twice"}),
-}
-"""By rule: what follows from its findings in the same line of the first level of a block, or in the one next to it."""
-
-_TOO_LONG = frozenset({"card-continued", "card-too-long", "landing-late"})  # with lines on it that nobody could read
-IN_ONE_BLOCK = {
-    "keyword-before-leader": frozenset({"no-trigger", "no-ending"}),
-    "stray-line": _TOO_LONG | {"empty-card"},
-    "missing-challenge": _TOO_LONG,
-    "nested-too-deep": _TOO_LONG,
-    "uneven-indentation": frozenset({"no-ending", "after-the-end"}),
-    "unknown-phase": frozenset({"no-phase"}),
-    "unnamed-block": frozenset({"no-phase", "no-trigger", "empty-card"}),
-}
-"""By rule: what follows from its findings in the same block, because a line of it could not be read."""
-
-_OF_WHOLE_CARDS = frozenset({"empty-card", "no-ending", "no-phase", "no-trigger"})
-_MISREADING = frozenset({"tab-indentation", "uneven-indentation", "stray-line"})
-_NOT_READ = _MISREADING | {
-    "dash-for-leader",
-    "dots-against-digit",
-    "missing-response",
-    "second-leader",
-    "unknown-property",
-}
-_MISSPELT = frozenset({"near-name", "bare-name", "not-the-label"})
-"""These speak of a name that somebody meant, and that stands in what they are related to."""
-_WRITTEN_OTHERWISE = _MISSPELT | {"uneven-wording", "unknown-position", "position-of-another-control", "vague-response"}
-"""These speak of how the text that they mark is written, and so of an unknown word in it."""
 _BRACED = re.compile(r"\{([^{}]+)\}")
-
-_OF_THE_RUN = frozenset(
-    {
-        "critical-once",
-        "critical-undone",
-        "first-already",
-        "go-to-blocked",
-        "need-not-met",
-        "not-as-parked",
-        "on-already",
-        "stays-elsewhere",
-    }
-)
-"""These say where a control stands, which is not sure where a line that moves it could not be read."""
 _STANDS = re.compile(r"`([^`]+)` (?:is|stays|stands|does|goes)\b")
-
-UNREAD = frozenset({"missing-file", "include-outside", "not-text"})
-"""After these a part of the handbook is not at hand."""
 
 
 def without_follow_ups(findings: Iterable[Finding], files: Sequence[File], rules: Mapping[str, Rule]) -> list[Finding]:
@@ -143,10 +67,10 @@ class _Seen:
                 self.near_by[name, near].add(finding.rule)
         self.otherwise: defaultdict[tuple[str, int], list[Spot]] = defaultdict(list)
         for finding in found:
-            if finding.rule in _WRITTEN_OTHERWISE:
+            if finding.rule in WRITTEN_OTHERWISE:
                 self.otherwise[_line(finding.spot)].append(finding.spot)
         self.unread = not UNREAD.isdisjoint(finding.rule for finding in found)
-        self.misspelt = {related.spot for f in found if f.rule in _MISSPELT for related in f.related}
+        self.misspelt = {related.spot for f in found if f.rule in MISSPELT for related in f.related}
         uneven = (spot for f in found if f.rule == "uneven-wording" for spot in (f.spot, *(r.spot for r in f.related)))
         self.misspelt_names = {folded(spot.text) for spot in (*self.misspelt, *uneven)}
         self.unasked = {_answer(f.spot.text) for f in found if f.rule == "missing-challenge"} - {""}
@@ -156,7 +80,7 @@ class _Seen:
         self.amiss_lines = {_line(f.spot): f.spot.source for f in amiss}
         self.not_read: defaultdict[tuple[str, int], list[str]] = defaultdict(list)
         for finding in found:
-            if finding.rule in _NOT_READ:
+            if finding.rule in NOT_READ:
                 text = finding.spot.source.line(_line(finding.spot)[1])
                 self.not_read[_among(self.firsts, finding.spot)].append(folded(text))
         self.amiss_blocks = {_among(self.starts, f.spot) for f in amiss}
@@ -176,7 +100,7 @@ class _Seen:
         )
         if any(rule in effects.get(cause, ()) for effects, seen in causes for cause in seen):
             return True
-        if self._in_lost_block(spot) or (rule in _OF_WHOLE_CARDS and self._is_cut_off(spot)):
+        if self._in_lost_block(spot) or (rule in OF_WHOLE_CARDS and self._is_cut_off(spot)):
             return True
         if rule == "near-name" and any(self._is_misread(related.spot) for related in finding.related):
             return True
@@ -186,7 +110,7 @@ class _Seen:
             return self.unread or self._may_be_used(spot)
         if rule in NOWHERE_DECLARED:
             return self.unread or self._may_be_declared(finding)
-        if rule in _OF_THE_RUN:
+        if rule in OF_THE_RUN:
             return self.unread or self._may_stand_elsewhere(finding)
         return self.unread and self.rules[rule].family == "coverage"
 
@@ -206,7 +130,7 @@ class _Seen:
 
     def _is_misread(self, spot: Spot) -> bool:
         """Whether what stands at a place may be read as something that it is not."""
-        return not _MISREADING.isdisjoint(self.near_by[_among(self.firsts, spot)])
+        return not MISREADING.isdisjoint(self.near_by[_among(self.firsts, spot)])
 
     def _is_spoken_of(self, spot: Spot) -> bool:
         """Whether a finding says how a word should be written, or a line that could not be read may declare it."""
@@ -230,9 +154,16 @@ class _Seen:
     def _may_stand_elsewhere(self, finding: Finding) -> bool:
         """Whether a control of which is said where it stands is named, perhaps misspelt, where nobody could read it."""
         names = set(map(folded, _STANDS.findall(finding.message)))
-        if not self.misspelt_names.isdisjoint(names):
+        if not self.misspelt_names.isdisjoint(names) or any(self._is_half_declared(r.spot) for r in finding.related):
             return True
         return any(name in self.amiss_text or name in self.lost_text for name in names)
+
+    def _is_half_declared(self, spot: Spot) -> bool:
+        """Whether a place belongs to a control of whose properties one could not be read."""
+        name, number = _among(self.starts, spot)
+        if number < 0 or self.blocks[name][number].block.head.keyword != "equipment":
+            return False
+        return _among(self.firsts, spot) in self.not_read
 
     def _may_be_declared(self, finding: Finding) -> bool:
         """Whether a name that is declared nowhere is declared, or what it lacks is, where nobody could read it."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from itertools import combinations
+from itertools import combinations, pairwise
 from typing import assert_never
 
 from dotleader.handbook.cards import (
@@ -130,7 +130,7 @@ _COMMON = frozenset(
     """.split()  # noqa: SIM905
 )
 """Words of titles that say nothing of what two cards have in common."""
-_COMPARED = 32
+_COMPARED = 8
 """With how many cards before it, of those that share an item, a card is compared; so no book takes long."""
 
 
@@ -149,6 +149,7 @@ class _Placed:
 def check(subject: Subject) -> Iterator[Finding]:
     least = subject.limits["order-differs"]
     for kind in Kind:
+        told: set[frozenset[tuple[str, str]]] = set()  # two items that differ on one card are one fault
         with_item: dict[tuple[str, str], list[int]] = {}
         cards: list[tuple[Card, dict[tuple[str, str], _Placed]]] = []
         seen: set[tuple[tuple[str, str], ...]] = set()
@@ -165,7 +166,7 @@ def check(subject: Subject) -> Iterator[Finding]:
                     shared[other] = shared.get(other, 0) + 1
             for other, count in shared.items():
                 if count >= least and _alike(*cards[other], card, placed, count):
-                    yield from _compared(*cards[other], card, placed)
+                    yield from _compared(*cards[other], card, placed, told)
             for key in placed:
                 with_item[key].append(len(cards))
             cards.append((card, placed))
@@ -230,15 +231,24 @@ def _key(item: Item) -> tuple[str, str]:
 
 
 def _compared(
-    first: Card, on_first: dict[tuple[str, str], _Placed], second: Card, on_second: dict[tuple[str, str], _Placed]
+    first: Card,
+    on_first: dict[tuple[str, str], _Placed],
+    second: Card,
+    on_second: dict[tuple[str, str], _Placed],
+    told: set[frozenset[tuple[str, str]]],
 ) -> Iterator[Finding]:
     keys = [key for key in on_second if key in on_first]
+    if all(on_first[one].place < on_first[two].place for one, two in pairwise(keys)):
+        return
     turned = [pair for pair in combinations(keys, 2) if _turned(*pair, on_first, on_second)]
     if not turned:
         return
     met = [key for pair in turned for key in pair]
     moved = max(keys, key=met.count)
     other = next(two if one == moved else one for one, two in turned if moved in (one, two))
+    if frozenset((moved, other)) in told:
+        return
+    told.add(frozenset((moved, other)))
     here, there = on_second[moved], on_first[moved]
     beside = on_second[other].item
     word = "before" if here.place < on_second[other].place else "after"
