@@ -263,6 +263,26 @@ def test_what_agrees_or_adds_to_it_is_none(line: str) -> None:
     assert _line(line) == []
 
 
+@pytest.mark.parametrize(
+    ("speed", "card"),
+    [
+        ("VG", "emergency Engine failure in flight"),
+        ("VG", "emergency Forced landing"),
+        ("VREF", "normal Before landing"),
+        ("VY", "normal After takeoff"),
+        ("VX", "normal Short-field takeoff"),
+        ("VR", "normal Normal takeoff"),
+        ("circuit speed", "normal Circuit"),
+        ("VY", ""),
+        ("VFE", ""),
+    ],
+)
+def test_a_round_speed_is_known_by_the_card_that_it_is_flown_on(speed: str, card: str) -> None:
+    head = f"speeds\n  {speed} .... 70 KIAS  unverified\n\n{card or 'abnormal Door open'}\n"
+    text = f"{head}  when told\n  Airspeed .... 70 KIAS\n"
+    assert _found(text) == ([("typed-again", "70 KIAS")] if card else [])
+
+
 def test_a_value_that_is_typed_instead_is_not_said_to_be_unused_too() -> None:
     text = "speeds\n  VG .... 82 KIAS  unverified\n\nnormal Descent\n  when down\n  Airspeed .... 82 KIAS\n"
     assert said(findings_of(text)) == [("typed-again", "82 KIAS")]

@@ -85,6 +85,10 @@ THRESHOLDS: tuple[Threshold, ...] = (
         "our own measure; that a list is a flow is NASA CR-177549, appendix A, guideline 8 (read in a summary)",
     ),
     Threshold(
+        "order-differs share", 80, "%", 50, 100, "the least of the shorter card that two cards share to be of one kind",
+        "our own measure",
+    ),
+    Threshold(
         "long-capitals", 6, "words", 3, 60, "the most words in capitals in a row in prose, details and notices",
         "our own measure; that long text is in lower case is NASA CR-177605, recommendation 4 (read)",
     ),

@@ -119,7 +119,6 @@ GOOD_CRITICAL = Example(
 """
 )
 
-_NEARLY_ALL = (4, 5)
 _WORD = re.compile(r"[a-z]{4,}")
 _COMMON = frozenset(
     """
@@ -147,7 +146,7 @@ class _Placed:
 
 
 def check(subject: Subject) -> Iterator[Finding]:
-    least = subject.limits["order-differs"]
+    least, share = subject.limits["order-differs"], subject.limits["order-differs share"]
     for kind in Kind:
         told: set[frozenset[tuple[str, str]]] = set()  # two items that differ on one card are one fault
         with_item: dict[tuple[str, str], list[int]] = {}
@@ -165,26 +164,19 @@ def check(subject: Subject) -> Iterator[Finding]:
                 for other in with_item.setdefault(key, [])[-_COMPARED:]:
                     shared[other] = shared.get(other, 0) + 1
             for other, count in shared.items():
-                if count >= least and _alike(*cards[other], card, placed, count):
+                nearly_all = count * 100 >= share * min(len(placed), len(cards[other][1]))
+                if count >= least and (nearly_all or _alike(cards[other][0], card)):
                     yield from _compared(*cards[other], card, placed, told)
             for key in placed:
                 with_item[key].append(len(cards))
             cards.append((card, placed))
 
 
-def _alike(
-    first: Card,
-    on_first: dict[tuple[str, str], _Placed],
-    second: Card,
-    on_second: dict[tuple[str, str], _Placed],
-    count: int,
-) -> bool:
-    """Whether two cards are for the same kind of thing: by the phase, by a word of the title, by nearly all items."""
+def _alike(first: Card, second: Card) -> bool:
+    """Whether two cards are for the same kind of thing: by the phase, or by a word of the title."""
     if first.phase and first.phase == second.phase:
         return True
-    if _telling(first.title) & _telling(second.title):
-        return True
-    return _NEARLY_ALL[1] * count >= _NEARLY_ALL[0] * min(len(on_first), len(on_second))
+    return not _telling(first.title).isdisjoint(_telling(second.title))
 
 
 def _telling(title: str) -> set[str]:

@@ -38,6 +38,10 @@ gauge Engine speed in rpm from unverified
   green .... 600 to 2400
   red .... above 2550
 
+gauge Propeller speed in rpm from unverified
+  green .... 700 to 1000
+  green .... 1800 to 2500
+
 gauge Cabin height in ft from unverified
   white .... 0 to 5000
   yellow .... 8000 to 10000
@@ -54,6 +58,8 @@ def check(subject: Subject) -> Iterator[Finding]:
         for lower, upper in pairwise(upwards):
             if lower.high is None or upper.low is None or not lower.high < upper.low:
                 continue
+            if folded(lower.colour) == folded(upper.colour):
+                continue  # two ranges of one kind, such as for idling and for cruise, need not meet
             if _is_arc(lower, upper) and _is_arc(upper, lower) and not _covered(arcs, lower, upper):
                 first, later = sorted((lower, upper), key=lambda band: band.spot.start)
                 yield Finding(
@@ -89,9 +95,9 @@ RULE = Rule(
     severity=Severity.NOTE,
     family="numbers",
     what=(
-        "Two neighbouring red, yellow or green ranges of a gauge that leave readings between them without a colour. A "
-        "limit, as a red line or as `below` and `above`, may stand apart from the green, but not from the yellow that "
-        "leads to it."
+        "Two neighbouring red, yellow or green ranges of a gauge, of two colours, that leave readings between them "
+        "without a colour. A limit, as a red line or as `below` and `above`, may stand apart from the green, but not "
+        "from the yellow that leads to it."
     ),
     why="Nobody knows what a reading between two arcs means, and the gap is often a mistyped end.",
     source=(

@@ -105,12 +105,12 @@ def load_factor(handbook: Handbook) -> tuple[Fraction, Spot | None]:
                 pass
     categories = folded(handbook.fact("categories"))
     usual = next((factor for word, factor in _USUAL if word in categories), _NORMAL)
-    return (max(usual, _SAILPLANE) if _is_glider(handbook, categories) else usual), None
+    return (max(usual, _SAILPLANE) if is_glider(handbook) else usual), None
 
 
-def _is_glider(handbook: Handbook, categories: str) -> bool:
+def is_glider(handbook: Handbook) -> bool:
     """Whether an aircraft soars: it says so, or has what keeps one from soaring on."""
-    said = f"{categories} {folded(handbook.title)} {folded(handbook.fact('aircraft'))}"
+    said = folded(f"{handbook.fact('categories')} {handbook.title} {handbook.fact('aircraft')}")
     return _GLIDER.search(said) is not None or any(key in handbook.controls for key in _BRAKES)
 
 

@@ -12,11 +12,11 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, TypeAlias
 
 from dotleader.handbook.amounts.quantity import AtLeast, AtMost, Exact, Quantity, Range, Tolerance
-from dotleader.handbook.amounts.rounding import Side
-from dotleader.handbook.amounts.speed_symbols import safe_side, speed_symbol
+from dotleader.handbook.amounts.speed_symbols import speed_symbol
 from dotleader.handbook.amounts.units import Basis, Unit
-from dotleader.handbook.cards import Item, Phrase
+from dotleader.handbook.cards import Phrase
 from dotleader.handbook.model import Declared, Gauge, Handbook
+from dotleader.rules.numbers.telling import GENERAL, is_airspeed, same_speed, words_of
 from dotleader.rules.numbers.typed_lines import TypedLine, amounts_in, typed_in, typed_lines
 from dotleader.rules.wording.unit_words import comparable
 from dotleader.source.record import record
@@ -48,25 +48,12 @@ class Otherwise:
     value: Declared
 
 
-_WORD = re.compile(r"[a-z]+[a-z0-9]*")
 _ALL_WORDS = re.compile(r"\w+")
-_AIRSPEED = frozenset({"airspeed", "air speed", "indicated airspeed", "ias", "speed", "approach speed", "climb speed"})
-_GENERAL = frozenset(
-    """
-    a an all and any at best by each every for from full half high in least less limit limits low lowest max maximum
-    mean min minimum more most no normal number of off on one or out over rate speed per than the time to total two
-    under up usual value with within height altitude level pressure temperature weight angle distance
-    """.split()  # noqa: SIM905
-)
-"""Words that many things share; a name of nothing else counts where the number is no round one."""
 _BETWEEN = frozenset(
     """
     above add added below faster higher less lower minus more over plus slower subtract than twice under within half
     """.split()  # noqa: SIM905
 )
-_OF_SPEEDS = frozenset("greatest stated reference airspeed speed configuration".split())  # noqa: SIM905
-_AT_LEAST = re.compile(r"\b(?:at least|or more|or above|or higher|or faster|above|min|minimum|not below)\b")
-_AT_MOST = re.compile(r"\b(?:at most|or less|or below|or lower|or slower|below|max|maximum|not above)\b")
 _SIGNS = re.compile(r"[+*/\u00d7\u2212]|\s-\s?\d")
 
 
@@ -81,11 +68,6 @@ def typed_numbers(handbook: Handbook, lines: Lines) -> tuple[Again | Otherwise, 
 def values_of(found: Again | Otherwise) -> tuple[Declared, ...]:
     """The declared values that a finding speaks of."""
     return found.values if isinstance(found, Again) else (found.value,)
-
-
-def _words_of(text: str) -> set[str]:
-    """The words of a folded text, plurals as one with their singular."""
-    return {word[:-1] if len(word) > 3 and word.endswith("s") else word for word in _WORD.findall(text)}
 
 
 def _figures(number: Fraction) -> int:
@@ -170,18 +152,18 @@ class _Known:
         assert own.unit is not None
         if own.unit.dimension != unit.dimension and not comparable(own.unit, unit):
             return False
-        words = _words_of(line.about)
-        if value.speed and (unit.basis is not Basis.NONE or (line.item is not None and _is_airspeed(line.item))):
-            return _same_speed(line, value, number, words)
-        told = _words_of(folded(value.name.partition("(")[0]))
+        words = words_of(line.about)
+        if value.speed and (unit.basis is not Basis.NONE or (line.item is not None and is_airspeed(line.item))):
+            return same_speed(line, value, number, words)
+        told = words_of(folded(value.name.partition("(")[0]))
         for challenge in line.item.challenges if line.item is not None else ():
-            words |= _words_of(f"{challenge.control} {challenge.gauge}")
-        telling = told - _GENERAL - {folded(unit.symbol), folded(own.unit.symbol)}
+            words |= words_of(f"{challenge.control} {challenge.gauge}")
+        telling = told - GENERAL - {folded(unit.symbol), folded(own.unit.symbol)}
         if _figures(number) >= 3:
             return bool((told - {folded(unit.symbol)}) & words)
         if telling & words:
             return True
-        return bool(telling) and telling <= words | _words_of(folded(line.card.title))
+        return bool(telling) and telling <= words | words_of(folded(line.card.title))
 
     def _named(self, line: TypedLine) -> Declared | None:
         """The one value that the line names in words, and does not refer to."""
@@ -194,20 +176,6 @@ class _Known:
         longest = max((len(value.name) for value in found.values()), default=0)
         best = [value for value in found.values() if len(value.name) == longest]
         return best[0] if len(best) == 1 and len({value.speed for value in found.values()}) == 1 else None
-
-
-def _same_speed(line: TypedLine, value: Declared, number: Fraction, words: set[str]) -> bool:
-    """Whether an airspeed is the declared one: a round one, such as 80 KIAS, may stand for several things.
-
-    What is given as the least is no limit that must not be passed, and the other way round.
-    """
-    side = safe_side(value.name)
-    if (side is Side.DOWN and _AT_LEAST.search(line.about)) or (side is Side.UP and _AT_MOST.search(line.about)):
-        return False
-    if number % 10:
-        return True
-    telling = (_words_of(folded(value.name)) | _words_of(folded(value.meaning))) - _GENERAL - _OF_SPEEDS
-    return bool(telling & (words | _words_of(folded(line.card.title))))
 
 
 def _whole(name: tuple[str, ...], value: Declared, line: TypedLine) -> bool:
@@ -223,8 +191,8 @@ def _names(value: Declared, symbols: list[str]) -> Iterator[str]:
     if symbol is not None and symbols.count(symbol.symbol) == 1:
         yield symbol.symbol
         for meaning in {symbol.meaning, value.meaning}:
-            if len(meaning.split()) > 1 and "," not in meaning:
-                yield meaning
+            if len(meaning.split()) > 1 and "," not in meaning and symbol.symbol != "VNE":
+                yield meaning  # other things are never to be exceeded, too
 
 
 def _differing(phrase: Phrase, value: Declared, amounts: list[tuple[Spot, Fraction, Unit]]) -> Spot | None:
@@ -270,10 +238,6 @@ def _agrees(value: Declared, number: Fraction, unit: Unit) -> bool | None:
     above = low is None or (low.number + own.offset) * own.factor - slack <= amount
     below = high is None or amount <= (high.number + own.offset) * own.factor + slack
     return above and below
-
-
-def _is_airspeed(item: Item) -> bool:
-    return any(folded(challenge.phrase.text) in _AIRSPEED for challenge in item.challenges)
 
 
 def _speaks_of(line: TypedLine, gauge: Gauge) -> bool:

@@ -13,6 +13,7 @@ _DECLARED = """\
 speeds
   VG .... 82 KIAS  unverified
   VFE at 10 deg .... 100 KIAS  unverified
+  VNE .... 160 KIAS  unverified
 
 values
   climb rpm .... 2,500 rpm  unverified
@@ -55,6 +56,7 @@ emergency Forced landing
   Airspeed .... VG PLUS 10 KIAS
     Into a strong wind.
   Airspeed .... 75 KIAS
+    Never exceed 87 KIAS with the canopy open.
   Baggage limit .... 50 lb WITH FULL TANKS
   Tyre pressure .... 37 psi
   Airspeed .... BEST GLIDE, 94 mph
