@@ -164,7 +164,7 @@ def check(subject: Subject) -> Iterator[Finding]:
                 for other in with_item.setdefault(key, [])[-_COMPARED:]:
                     shared[other] = shared.get(other, 0) + 1
             for other, count in shared.items():
-                nearly_all = count * 100 >= share * min(len(placed), len(cards[other][1]))
+                nearly_all = kind is not Kind.NORMAL and count * 100 >= share * min(len(placed), len(cards[other][1]))
                 if count >= least and (nearly_all or _alike(cards[other][0], card)):
                     yield from _compared(*cards[other], card, placed, told)
             for key in placed:
@@ -277,9 +277,10 @@ RULE = Rule(
     what=(
         "Two cards of one kind that share five or more items, challenge and response, of which two stand the other "
         "way round. Cards are of one kind where their phase is the same, where a telling word of their titles is (two "
-        "starts, two fires), or where the shorter one has hardly anything else. Only items that stand together on "
-        "both cards are compared: what a group, a branch, the memory block or `[critical]` sets apart has a reason "
-        "for its place. Items inside branches, and those that stand several times on a card, are not counted."
+        "starts, two fires), or, of cards that are not normal, where the shorter one has hardly anything else. Only "
+        "items that stand together on both cards are compared: what a group, a branch, the memory block or "
+        "`[critical]` sets apart has a reason for its place. Items inside branches, and those that stand several "
+        "times on a card, are not counted."
     ),
     why=(
         "A flow that the hand has learnt on one card goes wrong on the other, and the item that is passed over is not "
