@@ -40,6 +40,7 @@ def moved(line: str) -> tuple[tuple[str, ...], bool]:
         ("Radio ... on, once", ("on",), False),
         ("Radio ... stays on", (), False),
         ("Radio ... STAYS ON", (), False),
+        ("Radio ... STAY ON", (), False),
         ("Pump ... HIGH, for 4 s, then OFF", ("HIGH", "OFF"), False),
         ("Cock ... LEFT or RIGHT, whichever is fuller", ("LEFT", "RIGHT"), True),
         ("Mixture ... RICH, slowly", ("RICH",), False),

@@ -55,6 +55,8 @@ def test_the_wheel_holds_what_it_needs(wheel: Path) -> None:
     fonts = {name for name in names if name.startswith("dotleader/page/fonts/")}
     assert sum(name.endswith(".ttf") for name in fonts) == 4
     assert sum("licence-" in name for name in fonts) == 2
+    spelling = {name.rpartition("/")[2] for name in names if name.startswith("dotleader/rules/spelling/")}
+    assert {"english.zlib", "licence-english.txt", "trade.txt"} <= spelling
     assert not [name for name in names if name.startswith("tests")]
 
 

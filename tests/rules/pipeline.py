@@ -36,13 +36,12 @@ def findings_of(
     books = books_of(handbook)
     subject = subject_of(handbook, LaidBooks(handbook, books).continued if possible and laid else None, books)
     found = [*main.findings, *resolved.findings, *check(subject)]
-    findings = settled(found, files, handbook.settings).findings
     if not baseline:
-        return findings
+        return settled(found, files, handbook.settings).findings
     entries = entries_of(SourceText(NAME, baseline))
     assert not isinstance(entries, str)
     known = Baseline(entries)
-    return [*known.take(findings, files)[0], *known.unused()]
+    return [*settled(found, files, handbook.settings, baseline=known).findings, *known.unused()]
 
 
 def said(findings: list[Finding]) -> list[tuple[str, str]]:

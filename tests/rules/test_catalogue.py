@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 import dotleader
-from dotleader.rules.catalogue import BY_NAME, FACTS, RULES
+from dotleader.rules.catalogue import ASKED_FOR, BY_NAME, FACTS, RULES
 from dotleader.rules.checks import CHECKED
 from dotleader.rules.rule import FAMILIES, FOUND_BY, NO_SOURCE, Rule
 from dotleader.source.finding import Severity
@@ -106,4 +106,4 @@ def test_families_weigh_what_the_design_says() -> None:
 
 
 def test_the_rules_with_a_check_are_those_that_a_lint_asks() -> None:
-    assert set(CHECKED) == {rule for rule in RULES if rule.check is not None}
+    assert {*CHECKED, *ASKED_FOR} == {rule for rule in RULES if rule.check is not None}

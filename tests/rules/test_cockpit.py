@@ -94,12 +94,12 @@ def test_before_the_first_item_of_a_phase_nothing_of_it_is_done() -> None:
 
 def test_a_card_leaves_what_the_next_one_needs() -> None:
     cards = (
-        "emergency Smoke\n  when there is smoke\n  Master ... OFF\n  go to Ice\n"
+        "emergency Vibration\n  when the panel shakes\n  Master ... OFF\n  go to Ice\n"
         "abnormal Ice\n  when there is ice\n  Heat ... ON\n  end\n"
     )
     assert _found(cards) == [("go-to-blocked", "Heat ... ON")]
     (finding,) = findings_of(PANEL + cards + LAST)
-    assert "coming from `Smoke`" in finding.message
+    assert "coming from `Vibration`" in finding.message
     assert finding.related[-1].spot.text == "Ice"
 
 

@@ -298,6 +298,8 @@ Power-off landing|L
 Dead-stick landing|L
 Engine-out landing|L
 Landing without power|L
+Landing out|L
+Landing as a glider|L
 Landing with engine failed|L
 Ditching|
 Landing without flaps|

@@ -89,6 +89,25 @@ def test_a_challenge_near_another_name_is_no_label_and_asked() -> None:
 
 
 @pytest.mark.parametrize(
+    ("text", "rule"),
+    [
+        ("speeds\n  VG .... 82 KIAS  unverified\n\nnormal Cruise\n  Airspeed .... {VGL}\n", "unknown-value"),
+        ("speeds\n  VS0 .... 46 KIAS  unverified\n\nnormal Cruise\n  Airspeed .... {VS1}\n", "unknown-value"),
+        ("values\n  tank 1 .... 5 mm  unverified\n\nnormal Cruise\n  Fuel .... {tank 2}\n", "unknown-value"),
+        ("sources\n  glide tests .... x\n\nspeeds\n  VG .... 82 KIAS  from climb tests\n", "unknown-source"),
+        ("equipment\n  Pump .... OFF, ON\n\nnormal Cruise\n  Pump .... OFN\n", "unknown-position"),
+        ("speeds\n  VG .... 82 KIAS  from unverified, no\n  VX .... 600 - 700 KIAS\n", "unreadable-value"),
+        ("normal Cruise\n  Flaps....5 deg\n", "dots-against-digit"),
+        ("normal Cruise\n  Tyres .... 2,2 bar\n", "decimal-comma"),
+    ],
+)
+def test_what_has_two_answers_has_no_fix(text: str, rule: str) -> None:
+    found = [f for f in findings_of(text) if f.rule == rule]
+    assert found
+    assert all(f.fix is None for f in found)
+
+
+@pytest.mark.parametrize(
     ("text", "rule", "safe"),
     [
         (

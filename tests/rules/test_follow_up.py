@@ -188,10 +188,13 @@ def test_a_card_without_a_title_is_not_empty_too() -> None:
 
 
 FACTS = """\
-speeds
-  VLO (wheels moving) .... 80 KIAS  unverified
+sources
+  kit .... kit manual
 
-gauge Oil pressure in bar from unverified
+speeds
+  VLO (wheels moving) .... 80 KIAS  from kit
+
+gauge Oil pressure in bar from kit
   red .... below 2
   green .... 3 to 5.5
 
@@ -200,8 +203,8 @@ equipment
     parked .... OFF
   Lights .... OFF, ON
 
-emergency Smoke
-  when smoke is seen
+emergency Rattle
+  when the cowling rattles
   Radio + Lights .... OFF
   Airspeed .... BELOW {VLO}
   Oil pressure .... {Oil pressure green}

@@ -8,6 +8,8 @@ from dotleader.rules.catalogue import RULES
 from dotleader.rules.pages import index_text, page_text
 
 FOLDER = Path(__file__).parents[2] / "docs" / "rules"
+EVIDENCE = FOLDER / "evidence.md"
+"""Made by `make_evidence`."""
 
 
 def wanted() -> dict[str, str]:
@@ -20,7 +22,7 @@ def main() -> None:
     texts = wanted()
     FOLDER.mkdir(parents=True, exist_ok=True)
     for path in FOLDER.glob("*.md"):
-        if path.name not in texts:
+        if path.name not in texts and path != EVIDENCE:
             path.unlink()
     for name, text in texts.items():
         (FOLDER / name).write_text(text, encoding="utf-8", newline="\n")

@@ -5,11 +5,18 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from dotleader.rules.baseline import Key, accepted, entries_of
+from dotleader.handbook.resolve import resolve
+from dotleader.rules.baseline import Baseline, Key, accepted, entries_of, keys_of
+from dotleader.rules.catalogue import BY_NAME
+from dotleader.rules.checks import check
+from dotleader.rules.settling import settled
+from dotleader.rules.subject import subject_of
+from dotleader.source.finding import Severity
 from dotleader.source.text import SourceText
+from tests.syntax.strategies import ANY
 from tests.tools.running import CLEAN, FAULTY, names, run, write
 
 BOOK = """\
@@ -120,6 +127,19 @@ def test_errors_are_never_accepted(here: Path, capsys: pytest.CaptureFixture[str
     assert "`unknown-value` is an error, and an error cannot be accepted." in found
 
 
+def test_an_error_behind_an_accepted_finding_comes_back(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    controls = "equipment\n  Brakes .... OFF, ON\n    also called .... x\n\n"
+    write(here, cards=controls + "normal Taxi\n  when the engine runs smoothly\n  Brakes .... AS REQUIRED\n")
+    before = _brief(capsys)
+    assert "vague-response" in before
+    assert "error" not in before
+    ran = run(capsys, "baseline", ".")
+    assert ran.code == 1
+    assert "1 error left" in ran.out
+    assert "error unknown-position" in _brief(capsys)
+    assert run(capsys, "baseline", ".").out == ran.out
+
+
 def test_what_a_book_lacks_is_known_by_what_is_said(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
     write(here, book=BOOK.replace("  engine .... none\n", ""))
     run(capsys, "baseline", ".")
@@ -187,6 +207,16 @@ def test_an_empty_file_accepts_nothing(here: Path, capsys: pytest.CaptureFixture
     assert _brief(capsys) == _brief(capsys, "--no-baseline")
 
 
+def test_a_write_protected_file_is_said(
+    here: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (here / "baseline.txt").write_text("on Taxi\n  near-name: x\n")
+    monkeypatch.setattr("os.access", lambda *_: False)
+    ran = run(capsys, "baseline", ".")
+    assert ran.code == 2
+    assert "`baseline.txt` is write-protected and was left as it is." in ran.err
+
+
 def test_a_folder_in_its_place(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
     (here / "baseline.txt").mkdir()
     ran = run(capsys, "lint", ".")
@@ -201,6 +231,21 @@ def test_slips(here: Path, capsys: pytest.CaptureFixture[str], arguments: tuple[
     ran = run(capsys, "baseline", *arguments)
     assert ran.code == 2
     assert said in ran.err
+
+
+@given(ANY)
+@settings(max_examples=150, deadline=None)
+def test_whatever_is_found_is_accepted_but_for_errors(text: str) -> None:
+    read = resolve(SourceText("a.cards", text), "a.cards", lambda _: "there is no such file")
+    handbook, files = read.value
+    found = settled([*read.findings, *check(subject_of(handbook))], files, handbook.settings).findings
+    weak = [finding for finding in found if BY_NAME[finding.rule].severity is not Severity.ERROR]
+    entries = entries_of(SourceText("baseline.txt", accepted(key for _, key in keys_of(weak, files))))
+    assert not isinstance(entries, str), entries
+    assert len(entries) == len(weak)
+    known = Baseline(entries)
+    assert [each.finding for each in known.take(found, files)] == weak
+    assert not list(known.unused())
 
 
 WORDS = st.text(st.characters(codec="utf-8", exclude_categories=("Cc", "Cs")), max_size=20).map(

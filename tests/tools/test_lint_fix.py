@@ -241,7 +241,8 @@ def _rounds(text: str, folder: Path, *, unsafe: bool) -> tuple[str, int]:
 @settings(max_examples=150, deadline=None)
 def test_mending_twice_is_mending_once(tmp_path_factory: pytest.TempPathFactory, text: str, unsafe: bool) -> None:
     folder = tmp_path_factory.getbasetemp()
-    once, _ = _rounds(text.replace("\r", ""), folder, unsafe=unsafe)
+    text = text.lstrip("\ufeff").replace("\r", "")  # one mark is none of the text
+    once, _ = _rounds(text, folder, unsafe=unsafe)
     twice, count = _rounds(once, folder, unsafe=unsafe)
     assert twice == once
     assert count == 0
@@ -266,7 +267,7 @@ def test_what_is_safe_changes_no_response_no_number_and_no_order(
     tmp_path_factory: pytest.TempPathFactory, text: str
 ) -> None:
     folder = tmp_path_factory.getbasetemp()
-    text = text.replace("\r", "")
+    text = text.lstrip("\ufeff").replace("\r", "")
     mended, _ = _rounds(text, folder, unsafe=False)
     assert _orders(mended, folder) == _orders(text, folder)
 

@@ -10,8 +10,18 @@ from typing import Any
 
 import jsonschema
 import pytest
+from hypothesis import given, settings
 
+from dotleader.handbook.resolve import resolve
+from dotleader.report.github import github
+from dotleader.report.sarif import sarif
+from dotleader.rules.baseline import keys_of
+from dotleader.rules.catalogue import FACTS
+from dotleader.rules.checks import check
+from dotleader.rules.settling import settled
+from dotleader.rules.subject import subject_of
 from dotleader.source.text import SourceText
+from tests.syntax.strategies import ANY
 from tests.tools.running import CLEAN, FAULTY, process, run, write
 
 SCHEMA = json.loads(
@@ -147,6 +157,20 @@ def test_standard_input_in_every_form(here: Path) -> None:
         assert process("lint", "--as", form, "-", stdin=FAULTY.encode(), cwd=here).code == 1
 
 
+@given(ANY)
+@settings(max_examples=60, deadline=None)
+def test_whatever_is_found_is_sarif_and_one_annotation_a_line(text: str) -> None:
+    read = resolve(SourceText("a.cards", text), "a.cards", lambda _: "there is no such file")
+    handbook, files = read.value
+    found, held = settled([*read.findings, *check(subject_of(handbook))], files, handbook.settings)
+    keys = {finding.order: tuple(key) for finding, key in keys_of(found, files)}
+    log = _sarif(sarif(found, held, FACTS, keys, complete=True))
+    assert len(log["results"]) == len(found) + len(held)
+    assert all("partialFingerprints" in each for each in log["results"] if not each["suppressions"])
+    assert all(COMMAND.fullmatch(line) for line in github(found, FACTS))
+    assert len(list(github(found, FACTS))) == len(found)
+
+
 COMMAND = re.compile(r"::(?P<word>error|warning|notice) (?P<properties>[^:]*)::(?P<message>[^\r\n]*)")
 
 
@@ -192,7 +216,8 @@ def test_several_forms_in_one_run(here: Path, capsys: pytest.CaptureFixture[str]
         (("jsn=a.txt",), "`--as jsn` is not known."),
         (("json=a.cards",), "`a.cards` is the name of a source."),
         (("json=missing/a.txt",), "`missing/a.txt` cannot be written: no such file or directory."),
-        (("json=.",), "`.` cannot be written"),
+        (("json=.",), "`.` cannot be written: it is a folder."),
+        ((f"json={os.devnull}",), "cannot be written: it is no plain file."),
     ],
 )
 def test_forms_that_cannot_be(

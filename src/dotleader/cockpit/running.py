@@ -10,6 +10,7 @@ from __future__ import annotations
 from dotleader.cockpit.calls import Call
 from dotleader.cockpit.gathering import Gathered
 from dotleader.cockpit.mattering import Mattering
+from dotleader.cockpit.occasions import occasions_of
 from dotleader.cockpit.state import Cockpit, State, cockpit_of
 from dotleader.cockpit.timeline import CardRun, Run
 from dotleader.cockpit.walking import Origin, States, Walk, joined
@@ -32,13 +33,15 @@ class _Running:
         self.by_phase: dict[str, States] = {phase: {} for phase in PHASES}
         self.ended: dict[str, States] = {}
         self.full: list[Spot] = []
+        self.places: dict[str, int] = {}  # of the cards on the main line
         self.leaping: list[tuple[GoTo, str, Cockpit, States]] = []
 
     def run(self) -> Run:
         main = self._main_line()
         side = self._side_lines()
         called = self._called()
-        return Run(self.cockpit, tuple(main), tuple(side), tuple(called), tuple(self.full), self.by_phase)
+        found = occasions_of(main, side, called)
+        return Run(self.cockpit, tuple(main), tuple(side), tuple(called), tuple(self.full), self.by_phase, found)
 
     def _main_line(self) -> list[CardRun]:
         cards: dict[str, list[Card]] = {}
@@ -46,6 +49,7 @@ class _Running:
             if on_main_line(card):
                 cards.setdefault(card.phase, []).append(card)
         order = [card.key for phase in PHASES for card in cards.get(phase, ())]
+        self.places = {key: place for place, key in enumerate(order)}
         ahead: dict[str, States] = {}
         states: States = {self._beginning(order): Origin()}
         done = []
@@ -56,10 +60,10 @@ class _Running:
                 walk, ran = self._walked(card, phase, states)
                 done.append(ran)
                 left = joined((dict.fromkeys(ran.after, Origin()),))
-                self._sort_leaps(walk, card, order, ahead)
+                self._sort_leaps(walk, card, ahead)
                 if left or not walk.leaps:
                     states = left or states
-                elif not any(key in ahead for key in order[order.index(card.key) + 1 :]):
+                elif not any(self.places[key] > self.places[card.key] for key in ahead):
                     states = joined(leaving for _, leaving in walk.leaps)  # the flight goes on somehow
                 else:
                     states = {}
@@ -72,11 +76,11 @@ class _Running:
             return self.cockpit.parked
         return ("",) * len(self.cockpit.parked)
 
-    def _sort_leaps(self, walk: Walk, card: Card, order: list[str], ahead: dict[str, States]) -> None:
+    def _sort_leaps(self, walk: Walk, card: Card, ahead: dict[str, States]) -> None:
         """A `go to` a later card of the main line is the main line; others are worked through with their cards."""
-        later = set(order[order.index(card.key) + 1 :]) if card.key in order else set()
+        here = self.places.get(card.key)
         for go_to, states in walk.leaps:
-            if go_to.target in later:
+            if here is not None and self.places.get(go_to.target, -1) > here:
                 ahead[go_to.target] = joined((ahead.get(go_to.target, {}), states))
             else:
                 self.leaping.append((go_to, card.key, self.cockpit, states))
@@ -109,10 +113,10 @@ class _Running:
             ready = [card for card in waiting if card.after in self.ended]
             if not ready:  # they begin after cards off the main line, or after each other
                 break
+            waiting = [card for card in waiting if card.after not in self.ended]
             for card in ready:
-                waiting.remove(card)
                 walk, ran = self._walked(card, "", dict.fromkeys(self.ended[card.after], Origin("", card.after)))
-                self._sort_leaps(walk, card, [], {})
+                self._sort_leaps(walk, card, {})
                 done.append(ran)
         return done
 

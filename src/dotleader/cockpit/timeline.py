@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
+from types import MappingProxyType
+
 from dotleader.cockpit.moving import Happening
 from dotleader.cockpit.state import Cockpit, State
 from dotleader.cockpit.walking import Origin, States
@@ -50,11 +53,44 @@ class CardRun:
 
 
 @record
+class Occasion:
+    """Where something was met: the card, the line, and what. `place` is the card's on the main line, -1 off it."""
+
+    ran: CardRun
+    line: LineRun
+    met: Met
+    place: int
+    called: bool
+
+
+@record
+class Mover:
+    """An item on the main line that moves a control, or takes it along; `place` is that of its card there."""
+
+    place: int
+    card: Card
+    item: Item
+
+
+@record
+class Occasions:
+    """What was met on all cards, in their order, by kind. `first` are positions that an item goes through first and
+    in which the control stands already; `movers` are by the control's key, in the order of the flight.
+    """
+
+    unmet: tuple[Occasion, ...] = ()
+    astray: tuple[Occasion, ...] = ()
+    first: tuple[Occasion, ...] = ()
+    movers: Mapping[str, Sequence[Mover]] = MappingProxyType({})
+
+
+@record
 class Run:
     """`main` are the normal cards in the order of the phases, `side` those that begin `after` another card, `called`
     all that are off the main line. `full` are the places where there were more states than are followed.
 
     `by_phase` are the states in which a card may be called for in each phase, each with the first moment of it.
+    `occasions` has what was met by kind, for those who look for one kind.
     """
 
     cockpit: Cockpit
@@ -63,6 +99,7 @@ class Run:
     called: tuple[CardRun, ...]
     full: tuple[Spot, ...]
     by_phase: dict[str, States]
+    occasions: Occasions
 
     @property
     def cards(self) -> tuple[CardRun, ...]:

@@ -80,7 +80,8 @@ def fix_for(text: str, spot: Spot, own: Sequence[str]) -> Fix | None:
     if small != text:
         return swapped(spot, small, safe=False)
     near = _near(text, own)
-    return swapped(spot, near, safe=False) if near and not _leading(text, own) else None
+    alone = len(nearest(text, own, 2)) == 1
+    return swapped(spot, near, safe=False) if near and alone and not _leading(text, own) else None
 
 
 def _leading(text: str, positions: Sequence[str]) -> str:

@@ -22,7 +22,7 @@ Way: TypeAlias = tuple[Aim, ...]
 NOWHERE_KNOWN = Aim(("",))
 """Where a response that was not understood puts a control."""
 
-STAYS = "stays "
+STAYS = ("stays ", "stay ")  # `Magnetos .... STAY OFF`
 _UNDER_A_CONDITION = ("if ", "unless ")  # `when` says at which moment, and that it will come
 _NEAR_MARK = 2  # letters by which free words of a lever may miss one of its marks and are taken for a slip
 
@@ -47,9 +47,9 @@ class Answers:
         if "#" in text:  # what is wrong with a comment is said elsewhere
             runs = (run if isinstance(run, str) else run.shown for run in response.runs)
             text = " ".join(without_comment("".join(runs)).split())
-        stays = text[: len(STAYS)].casefold() == STAYS  # in capitals as the positions are, or not
-        if stays:
-            text = text[len(STAYS) :]
+        start = text[: len(STAYS[0])].casefold()  # in capitals as the positions are, or not
+        stays = next((word for word in STAYS if start.startswith(word)), "")
+        text = text[len(stays) :]
         clauses = _clauses(text)
         ways: list[Way] = []
         for clause in clauses:

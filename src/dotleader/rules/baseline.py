@@ -129,17 +129,14 @@ class Baseline:
         self.entries = entries
         self.left = Counter(entry.key for entry in entries)
 
-    def take(self, findings: Sequence[Finding], files: Sequence[File]) -> tuple[list[Finding], list[Suppressed]]:
-        """The findings that are still to be shown, and those that were accepted."""
-        shown: list[Finding] = []
+    def take(self, findings: Sequence[Finding], files: Sequence[File]) -> list[Suppressed]:
+        """Those of the findings that were accepted."""
         taken: list[Suppressed] = []
         for finding, key in keys_of(findings, files):
             if self.left[key] > 0 and BY_NAME[finding.rule].severity is not Severity.ERROR:
                 self.left[key] -= 1
                 taken.append(Suppressed(finding, Held.BASELINE, _BY))
-            else:
-                shown.append(finding)
-        return shown, taken
+        return taken
 
     def unused(self) -> Iterator[Finding]:
         """What no longer applies, when all handbooks beside the file have been linted; of those alike the last."""

@@ -71,6 +71,10 @@ from dotleader.rules.suppressions import (
     impossible_setting,
     unknown_rule,
 )
+from dotleader.rules.wording import unknown_word
+
+ASKED_FOR = (unknown_word.RULE,)
+"""With a check of its own that is made only where a handbook asks for it."""
 
 STRUCTURE = (
     stray_line.RULE,
@@ -138,7 +142,7 @@ SUPPRESSIONS = (
     baseline_unused.RULE,
 )
 
-_LISTED = (*STRUCTURE, *REFERENCES, *CHECKED, *FORM, *SUPPRESSIONS)
+_LISTED = (*STRUCTURE, *REFERENCES, *CHECKED, *ASKED_FOR, *FORM, *SUPPRESSIONS)
 RULES: tuple[Rule, ...] = tuple(rule for family in FAMILIES for rule in _LISTED if rule.family == family)
 """By families, in each in the order of the lists."""
 

@@ -16,6 +16,11 @@ from dotleader.rules.cockpit import (
     stays_elsewhere,
     too_many_states,
 )
+from dotleader.rules.consistency import (
+    amplified_differs,
+    order_differs,
+    two_positions,
+)
 from dotleader.rules.coverage import (
     missing_emergency,
     missing_phase,
@@ -56,6 +61,18 @@ from dotleader.rules.form import (
     typed_completion,
     very_long_block,
 )
+from dotleader.rules.numbers import (
+    arc_elsewhere,
+    bands_overlap,
+    fast_approach,
+    gap_between_bands,
+    maneuvering_speed_high,
+    slow_approach,
+    speeds_out_of_order,
+    typed_again,
+    typed_otherwise,
+    unverified_in_emergency,
+)
 from dotleader.rules.references import (
     bare_name,
     control_on_no_card,
@@ -70,6 +87,10 @@ from dotleader.rules.safety import (
     critical_late,
     critical_once,
     critical_undone,
+    landing_late,
+    notice_late,
+    one_drill_any_height,
+    unidentified_shut_down,
 )
 from dotleader.rules.structure import (
     decimal_comma,
@@ -161,9 +182,32 @@ CHECKED: tuple[Rule, ...] = (
     long_list.RULE,
     long_block.RULE,
     very_long_block.RULE,
+    landing_late.RULE,
+    notice_late.RULE,
+    one_drill_any_height.RULE,
+    unidentified_shut_down.RULE,
+    typed_again.RULE,
+    typed_otherwise.RULE,
+    unverified_in_emergency.RULE,
+    speeds_out_of_order.RULE,
+    arc_elsewhere.RULE,
+    slow_approach.RULE,
+    fast_approach.RULE,
+    maneuvering_speed_high.RULE,
+    bands_overlap.RULE,
+    gap_between_bands.RULE,
+    amplified_differs.RULE,
+    two_positions.RULE,
+    order_differs.RULE,
 )
 
 
 def check(subject: Subject) -> list[Finding]:
-    """What these rules find, in their order."""
-    return [finding for rule in CHECKED if rule.check is not None for finding in rule.check(subject)]
+    """What these rules find, in their order, and what a handbook asks for besides."""
+    found = [finding for rule in CHECKED if rule.check is not None for finding in rule.check(subject)]
+    if any(setting.name.casefold() == "spelling" for setting in subject.handbook.settings):
+        # Off unless it is asked for; a lint without it imports nothing of it.
+        from dotleader.rules.wording import unknown_word  # noqa: PLC0415
+
+        found.extend(unknown_word.check(subject))
+    return found

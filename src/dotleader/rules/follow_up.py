@@ -12,6 +12,20 @@ from bisect import bisect_left, bisect_right
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
+from dotleader.rules.consequences import (
+    IN_ONE_BLOCK,
+    MISREADING,
+    MISSPELT,
+    NEAR_BY,
+    NOT_READ,
+    NOWHERE_DECLARED,
+    NOWHERE_USED,
+    OF_THE_RUN,
+    OF_WHOLE_CARDS,
+    ON_ONE_LINE,
+    UNREAD,
+    WRITTEN_OTHERWISE,
+)
 from dotleader.rules.rule import Rule
 from dotleader.source.finding import Finding, Severity
 from dotleader.source.text import Spot
@@ -20,81 +34,8 @@ from dotleader.syntax.lines import LEADER
 from dotleader.syntax.plain import folded
 from dotleader.syntax.tree import Blank, Comment, File, Placed
 
-NOWHERE_USED = frozenset({"value-never-used", "control-on-no-card", "gauge-on-no-card"})
-"""These mark a name that is declared and stands nowhere else."""
-
-NOWHERE_DECLARED = frozenset(
-    {
-        "unknown-value",
-        "unknown-source",
-        "unknown-card",
-        "unknown-gauge",
-        "unknown-position",
-        "position-of-another-control",
-    }
-)
-"""These mark a name that is declared nowhere, or that what is declared does not have."""
-
-ON_ONE_LINE = {
-    "tab-indentation": frozenset(
-        {"uneven-indentation", "stray-line", "missing-response", "unknown-keyword", "unknown-property"}
-    ),
-    "uneven-indentation": frozenset({"unknown-property"}),
-    "decimal-comma": frozenset({"impossible-value", "uneven-number"}),
-    "open-brace": NOWHERE_DECLARED | {"unreadable-value", "near-name", "uneven-wording"},
-    "second-leader": NOWHERE_DECLARED,
-    "dots-against-digit": NOWHERE_DECLARED,
-    "unknown-keyword": frozenset({"value-without-source"}),
-    "empty-block": frozenset({"no-ending"}),
-    "unknown-position": frozenset({"uneven-wording"}),
-    "near-name": frozenset({"uneven-wording", "value-never-used", "not-the-label"}),
-    "not-the-label": frozenset({"uneven-wording"}),
-    "unclear-unit": frozenset({"uneven-wording", "other-unit"}),
-    "vague-response": frozenset({"unknown-position"}),
-    "trailing-comment": frozenset({"uneven-wording", "near-name"}),
-    "typed-completion": frozenset({"vague-response", "empty-block"}),
-    "memory-on-normal-card": frozenset({"misplaced-line"}),
-    "unknown-unit": frozenset({"value-without-source"}),
-}
-"""By rule: what follows from its findings on the same line."""
-
-_MISREAD = NOWHERE_USED | {"empty-block", "misplaced-line"}
-NEAR_BY = {
-    "tab-indentation": _MISREAD,
-    "uneven-indentation": _MISREAD,
-    "stray-line": _MISREAD,
-    "keyword-before-leader": _MISREAD,
-    "unknown-property": frozenset({"name-used-twice"}),
-}
-"""By rule: what follows from its findings in the same line of the first level of a block, or in the one next to it."""
-
-_TOO_LONG = frozenset({"card-continued", "card-too-long"})  # with lines on it that nobody could read
-IN_ONE_BLOCK = {
-    "keyword-before-leader": frozenset({"no-trigger", "no-ending"}),
-    "stray-line": _TOO_LONG | {"empty-card"},
-    "missing-challenge": _TOO_LONG,
-    "nested-too-deep": _TOO_LONG,
-    "uneven-indentation": frozenset({"no-ending", "after-the-end"}),
-    "unknown-phase": frozenset({"no-phase"}),
-    "unnamed-block": frozenset({"no-phase", "no-trigger", "empty-card"}),
-}
-"""By rule: what follows from its findings in the same block, because a line of it could not be read."""
-
-_OF_WHOLE_CARDS = frozenset({"empty-card", "no-ending", "no-phase", "no-trigger"})
-_MISREADING = frozenset({"tab-indentation", "uneven-indentation", "stray-line"})
-_NOT_READ = _MISREADING | {
-    "dash-for-leader",
-    "dots-against-digit",
-    "missing-response",
-    "second-leader",
-    "unknown-property",
-}
-_MISSPELT = frozenset({"near-name", "bare-name", "not-the-label"})
-"""These speak of a name that somebody meant, and that stands in what they are related to."""
 _BRACED = re.compile(r"\{([^{}]+)\}")
-
-UNREAD = frozenset({"missing-file", "include-outside", "not-text"})
-"""After these a part of the handbook is not at hand."""
+_STANDS = re.compile(r"`([^`]+)` (?:is|stays|stands|does|goes)\b")
 
 
 def without_follow_ups(findings: Iterable[Finding], files: Sequence[File], rules: Mapping[str, Rule]) -> list[Finding]:
@@ -124,8 +65,14 @@ class _Seen:
             name, number = _among(self.firsts, spot)
             for near in range(number - 1, number + 2):
                 self.near_by[name, near].add(finding.rule)
+        self.otherwise: defaultdict[tuple[str, int], list[Spot]] = defaultdict(list)
+        for finding in found:
+            if finding.rule in WRITTEN_OTHERWISE:
+                self.otherwise[_line(finding.spot)].append(finding.spot)
         self.unread = not UNREAD.isdisjoint(finding.rule for finding in found)
-        self.misspelt = {related.spot for f in found if f.rule in _MISSPELT for related in f.related}
+        self.misspelt = {related.spot for f in found if f.rule in MISSPELT for related in f.related}
+        uneven = (spot for f in found if f.rule == "uneven-wording" for spot in (f.spot, *(r.spot for r in f.related)))
+        self.misspelt_names = {folded(spot.text) for spot in (*self.misspelt, *uneven)}
         self.unasked = {_answer(f.spot.text) for f in found if f.rule == "missing-challenge"} - {""}
         self.sought = {name for f in found if f.rule in NOWHERE_DECLARED for name in _sought(f)}
         errors = (finding for finding in found if rules[finding.rule].severity is Severity.ERROR)
@@ -133,7 +80,7 @@ class _Seen:
         self.amiss_lines = {_line(f.spot): f.spot.source for f in amiss}
         self.not_read: defaultdict[tuple[str, int], list[str]] = defaultdict(list)
         for finding in found:
-            if finding.rule in _NOT_READ:
+            if finding.rule in NOT_READ:
                 text = finding.spot.source.line(_line(finding.spot)[1])
                 self.not_read[_among(self.firsts, finding.spot)].append(folded(text))
         self.amiss_blocks = {_among(self.starts, f.spot) for f in amiss}
@@ -153,14 +100,18 @@ class _Seen:
         )
         if any(rule in effects.get(cause, ()) for effects, seen in causes for cause in seen):
             return True
-        if self._in_lost_block(spot) or (rule in _OF_WHOLE_CARDS and self._is_cut_off(spot)):
+        if self._in_lost_block(spot) or (rule in OF_WHOLE_CARDS and self._is_cut_off(spot)):
             return True
         if rule == "near-name" and any(self._is_misread(related.spot) for related in finding.related):
             return True
+        if rule == "unknown-word":
+            return self.unread or self._is_spoken_of(spot)
         if rule in NOWHERE_USED:
             return self.unread or self._may_be_used(spot)
         if rule in NOWHERE_DECLARED:
             return self.unread or self._may_be_declared(finding)
+        if rule in OF_THE_RUN:
+            return self.unread or self._may_stand_elsewhere(finding)
         return self.unread and self.rules[rule].family == "coverage"
 
     def _in_lost_block(self, spot: Spot) -> bool:
@@ -179,7 +130,14 @@ class _Seen:
 
     def _is_misread(self, spot: Spot) -> bool:
         """Whether what stands at a place may be read as something that it is not."""
-        return not _MISREADING.isdisjoint(self.near_by[_among(self.firsts, spot)])
+        return not MISREADING.isdisjoint(self.near_by[_among(self.firsts, spot)])
+
+    def _is_spoken_of(self, spot: Spot) -> bool:
+        """Whether a finding says how a word should be written, or a line that could not be read may declare it."""
+        word = folded(spot.text)
+        if word in self.amiss_text or word in self.lost_text:
+            return True
+        return any(each.start <= spot.start and spot.end <= each.end for each in self.otherwise[_line(spot)])
 
     def _may_be_used(self, spot: Spot) -> bool:
         """Whether a declared name stands, perhaps misspelt, where nobody could read it."""
@@ -192,6 +150,20 @@ class _Seen:
         count = len(name.split())
         firsts = {" ".join(sought.split()[:count]) for sought in self.sought}
         return name in firsts or any(one_apart(first, name, 2) for first in firsts)
+
+    def _may_stand_elsewhere(self, finding: Finding) -> bool:
+        """Whether a control of which is said where it stands is named, perhaps misspelt, where nobody could read it."""
+        names = set(map(folded, _STANDS.findall(finding.message)))
+        if not self.misspelt_names.isdisjoint(names) or any(self._is_half_declared(r.spot) for r in finding.related):
+            return True
+        return any(name in self.amiss_text or name in self.lost_text for name in names)
+
+    def _is_half_declared(self, spot: Spot) -> bool:
+        """Whether a place belongs to a control of whose properties one could not be read."""
+        name, number = _among(self.starts, spot)
+        if number < 0 or self.blocks[name][number].block.head.keyword != "equipment":
+            return False
+        return _among(self.firsts, spot) in self.not_read
 
     def _may_be_declared(self, finding: Finding) -> bool:
         """Whether a name that is declared nowhere is declared, or what it lacks is, where nobody could read it."""

@@ -6,7 +6,7 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 
 from dotleader.handbook.model import Setting
 from dotleader.rules.rule import Rule
-from dotleader.rules.settings import Amiss, Off, meaning_of, rules_off
+from dotleader.rules.settings import SWITCHES, Amiss, Off, meaning_of, rules_off
 from dotleader.rules.suppressions import (
     allow_of_error,
     allow_unused,
@@ -44,8 +44,10 @@ def judged_settings(
                 yield allow_unused.finding_off(setting.spot, key)
             case Off(reason="") if known is not None:
                 yield allow_without_reason.finding_off(setting.value_spot, key)
+            case Amiss() if key in SWITCHES:
+                yield impossible_setting.finding_switch(setting)
             case Amiss(threshold=None) if known is None:
-                yield unknown_rule.finding(setting, (*rules, *THRESHOLDS))
+                yield unknown_rule.finding(setting, (*rules, *THRESHOLDS, *SWITCHES))
             case Amiss(threshold, number):
                 yield impossible_setting.finding(setting, threshold, number, is_error=_is_error(known))
             case _:

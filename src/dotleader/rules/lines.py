@@ -28,7 +28,8 @@ from dotleader.source.record import record
 class Lines:
     """In reading order, each with its card. What is repeated in amplified text is not among them.
 
-    `in_memory` are the items and the branches inside memory blocks; `branches` are those outside.
+    `in_memory` are the items and the branches inside memory blocks; `branches` are those outside. `texts` are the
+    files in small letters, offsets kept, in which it is quickly seen whether a word stands anywhere at all.
     """
 
     items: tuple[tuple[Card, Item], ...]
@@ -39,6 +40,7 @@ class Lines:
     branches: tuple[tuple[Card, Branch], ...]
     in_memory: tuple[tuple[Card, Item | Branch], ...]
     long_cards: tuple[tuple[Card, int], ...]  # by the number of all their items, the most first
+    texts: tuple[str, ...]
 
 
 class _Sorted:
@@ -97,4 +99,11 @@ def lines_of(handbook: Handbook) -> Lines:
         tuple(found.branches),
         tuple(found.in_memory),
         tuple(sorted(counted, key=lambda each: -each[1])),
+        tuple(_small(source.text) for source in handbook.files),
     )
+
+
+def _small(text: str) -> str:
+    """The text in small letters, as long as it was: a letter that would become two stays."""
+    small = text.lower()
+    return small if len(small) == len(text) else "".join(c.lower() if len(c.lower()) == 1 else c for c in text)

@@ -1,15 +1,20 @@
-"""What the `rules` block of a handbook sets: thresholds, and rules that are off for a reason."""
+"""What the `rules` block of a handbook sets: thresholds, rules that are off for a reason, and whether words are
+looked up."""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from fractions import Fraction
 
 from dotleader.handbook.model import Setting
 from dotleader.rules.thresholds import BY_NAME, Limits, Threshold
 from dotleader.source.record import record
 from dotleader.syntax.plain import folded
+
+SPELLING, WORDS = "spelling", "words"
+SWITCHES = (SPELLING, WORDS)
+"""Rows that begin with no name of a rule."""
 
 _OFF = re.compile(r"off\b(?P<rest>.*)", re.IGNORECASE)
 _BECAUSE = re.compile(r"\s*[,:-]?\s*because\b\s*:?\s*(?P<reason>.*)", re.IGNORECASE)
@@ -32,6 +37,20 @@ class Set:
 
 
 @record
+class Spelling:
+    """Whether the words of the handbook are looked up (the rule `unknown-word`)."""
+
+    on: bool
+
+
+@record
+class Words:
+    """Words that are right in this handbook, as written. Several such rows add up."""
+
+    words: tuple[str, ...]
+
+
+@record
 class Amiss:
     """A row that sets nothing; `threshold` is what it could set, None where the rule has none or there is no rule."""
 
@@ -39,7 +58,19 @@ class Amiss:
     number: Fraction | None  # one in the right unit, but out of bounds
 
 
-def meaning_of(setting: Setting) -> Off | Set | Amiss:
+def meaning_of(setting: Setting) -> Off | Set | Spelling | Words | Amiss:
+    match folded(setting.name):
+        case "spelling":
+            state = folded(setting.text).partition(" ")[0].rstrip(",")
+            return Spelling(state == "on") if folded(setting.text) == "on" or state == "off" else Amiss(None, None)
+        case "words":
+            words = tuple(setting.text.replace(",", " ").split())
+            return Words(words) if words else Amiss(None, None)
+        case _:
+            return _meaning_of_rule(setting)
+
+
+def _meaning_of_rule(setting: Setting) -> Off | Set | Amiss:
     off = _OFF.fullmatch(setting.text)
     if off is not None:
         because = _BECAUSE.fullmatch(off["rest"])
@@ -68,6 +99,16 @@ def rules_off(settings: Iterable[Setting]) -> Mapping[str, tuple[Setting, Off]]:
     """The rows that turn something off, by the names they give, folded."""
     read = ((setting, meaning_of(setting)) for setting in settings)
     return {folded(setting.name): (setting, what) for setting, what in read if isinstance(what, Off)}
+
+
+def spelling_on(settings: Iterable[Setting]) -> bool:
+    return any(meaning_of(each) == Spelling(True) for each in settings if folded(each.name) == SPELLING)
+
+
+def words_allowed(settings: Iterable[Setting]) -> Iterator[str]:
+    for setting in settings:
+        if isinstance(read := meaning_of(setting), Words):
+            yield from read.words
 
 
 def _is_unit(text: str, threshold: Threshold) -> bool:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from operator import attrgetter
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from dotleader.handbook.model import Setting
 from dotleader.rules.allowance import Allowance, allowances, meant
@@ -14,6 +14,9 @@ from dotleader.rules.suppressions import allow_of_error, allow_unknown_rule, all
 from dotleader.source.finding import Finding, Severity
 from dotleader.source.suppression import Held, Suppressed
 from dotleader.syntax.tree import File
+
+if TYPE_CHECKING:  # an old book alone has one
+    from dotleader.rules.baseline import Baseline
 
 _ORDER = attrgetter("order")
 _Order = tuple[object, ...]
@@ -33,26 +36,36 @@ def settle(findings: Iterable[Finding], files: Sequence[File], asked: Collection
 
 
 def settled(
-    findings: Iterable[Finding], files: Sequence[File], settings: Sequence[Setting], asked: Collection[str] = BY_NAME
+    findings: Iterable[Finding],
+    files: Sequence[File],
+    settings: Sequence[Setting],
+    asked: Collection[str] = BY_NAME,
+    baseline: Baseline | None = None,
 ) -> Settled:
     """The findings as they are shown: each fault once, suppressions applied and judged, in one total order.
 
     `findings` are those of all stages, `files` the trees they were found in, `settings` the rows of the handbook's
     `rules` block; what is wrong with these rows cannot be turned off in them. `asked` names the rules that had their
-    say; a suppression of another is not called unused.
+    say; a suppression of another is not called unused. `baseline` takes from the rest what has been accepted.
     """
     found = sorted({finding.order: finding for finding in findings}.values(), key=_ORDER)
+    if settings:
+        # Only a handbook that sets something pays for these imports.
+        from dotleader.rules.judging import judged_settings, turned_off  # noqa: PLC0415
+        from dotleader.rules.settings import spelling_on  # noqa: PLC0415
+    if not settings or not spelling_on(settings):
+        asked = frozenset(asked) - {"unknown-word"}
     allowed, judged = _suppressed(found, files, asked)
     if settings:
-        # Only a handbook that sets something pays for this import.
-        from dotleader.rules.judging import judged_settings, turned_off  # noqa: PLC0415
-
         off = turned_off(settings, BY_NAME)
         for finding in (*found, *judged):
             if finding.rule in off:
                 allowed.setdefault(finding.order, (Held.RULES, off[finding.rule]))
         judged += judged_settings(settings, {finding.rule for finding in (*found, *judged)}, asked, BY_NAME)
     shown = {finding.order: finding for finding in (*without_follow_ups(found, files, BY_NAME), *judged)}
+    if baseline is not None:
+        left = sorted((finding for order, finding in shown.items() if order not in allowed), key=_ORDER)
+        allowed |= {each.finding.order: (each.by, each.reason) for each in baseline.take(left, files)}
     kept = {order: finding for order, finding in shown.items() if order not in allowed}
     if allowed:
         kept |= _uncovered(found, files, allowed)

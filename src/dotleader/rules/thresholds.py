@@ -65,6 +65,30 @@ THRESHOLDS: tuple[Threshold, ...] = (
         "our own measure; that a list is divided is NASA CR-177549, appendix A, guideline 7 (read)",
     ),
     Threshold(
+        "landing-late", 3, "items", 1, 10, "the first items after the memory items in which a landing is early",
+        "our own measure; landing last on smoke lists is TSB A98H0003 (read)",
+    ),
+    Threshold(
+        "slow-approach", Fraction(13, 10), "times", 1, 2, "the least VREF, in multiples of VS0",
+        "14 CFR 23.73, as before amendment 23-64 (read in part)",
+    ),
+    Threshold(
+        "fast-approach", Fraction(3, 2), "times", Fraction(13, 10), 4, "the most that VREF is of VS0",
+        "FAA AC 90-89A page 46 (read)",
+    ),
+    Threshold(
+        "maneuvering-speed-high", 1, "kt", 0, 20, "the most that VA may be above VS1 times the root of the load factor",
+        "our own measure, for rounding; the root is 14 CFR 23.335(c), as before amendment 23-64",
+    ),
+    Threshold(
+        "order-differs", 5, "items", 2, 60, "the fewest items that two cards share whose orders are compared",
+        "our own measure; that a list is a flow is NASA CR-177549, appendix A, guideline 8 (read in a summary)",
+    ),
+    Threshold(
+        "order-differs share", 80, "%", 50, 100, "the least of the shorter card that two cards share to be of one kind",
+        "our own measure",
+    ),
+    Threshold(
         "long-capitals", 6, "words", 3, 60, "the most words in capitals in a row in prose, details and notices",
         "our own measure; that long text is in lower case is NASA CR-177605, recommendation 4 (read)",
     ),

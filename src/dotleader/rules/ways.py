@@ -7,6 +7,7 @@ repeated is done at least once. A way ends at `end` or `go to`; an arm without e
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from itertools import zip_longest
 from typing import assert_never
 
 from dotleader.handbook.cards import (
@@ -53,9 +54,10 @@ ENDED = Ways((), False)
 def ways_through(steps: Iterable[Step], start: Spot) -> Ways:
     """The ways that come out of steps done in turn; `start` is the place of a way that meets no step."""
     out = Ways((Stop(start),), True)
-    for step in steps:
-        if isinstance(step, Unread):
-            continue
+    steps = [step for step in steps if not isinstance(step, Unread)]
+    for step, behind in zip_longest(steps, steps[1:]):
+        if isinstance(step, Item | Notice) and isinstance(behind, Item | Notice):
+            continue  # every way through it goes on to the next one
         inner = ways_of(step)
         if not inner.stops:
             return ENDED
@@ -116,6 +118,8 @@ def unreached(steps: Iterable[Step]) -> Iterator[tuple[Step, Step]]:
         if ending is not None:
             yield step, ending
             return
+        if isinstance(step, Item | Notice):
+            continue
         for inner in _inside(step):
             yield from unreached(inner)
         if not ways_of(step).stops:

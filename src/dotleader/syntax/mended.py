@@ -58,20 +58,22 @@ def _says(part: str) -> bool:
     return any(map(str.isalnum, part))
 
 
-def value_hint(text: str, at: int) -> str:
-    """What to do about a value that can be read up to `at`; empty where nobody can say."""
+def value_hint(text: str, at: int) -> tuple[str, str]:
+    """What to do about a value that can be read up to `at`, and the right text where there is one; empty where nobody
+    can say."""
     if len(text) > _LONGEST:
-        return ""
+        return "", ""
     number_part = text.split(" from ", 1)[0]
     for limit, words, row in ((_AT_MOST, "at most", "below"), (_AT_LEAST, "at least", "above")):
         if found := limit.match(number_part):
             rest = number_part[found.end() :]
-            return f"Write `{words} {rest}`, or in the row of a gauge `{row} {rest}`."
+            return f"Write `{words} {rest}`, or in the row of a gauge `{row} {rest}`.", ""
     before, rest = text[:at].strip(), text[at:].strip()
     if re.match(r"\d{3}(?!\d)", rest) and before[-1:].isdigit():
-        return f"Thousands are separated by a comma, or by nothing: `{before},{rest}`."
+        return f"Thousands are separated by a comma, or by nothing: `{before},{rest}`.", f"{before},{rest}"
     if rest[:1] in _DEGREES and before[-1:].isdigit():
-        return f"Write `{before} {_DEGREES[rest[0]]}{rest[1:]}`."
+        right = f"{before} {_DEGREES[rest[0]]}{rest[1:]}"
+        return f"Write `{right}`.", right
     if before[-1:] in set("+-*/×(") and (name := _NAME.match(rest)):
-        return f"A declared value stands in braces: `{{{name[0].strip()}}}`."
-    return ""
+        return f"A declared value stands in braces: `{{{name[0].strip()}}}`.", ""
+    return "", ""

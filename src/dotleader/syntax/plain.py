@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 _SPACES = "\u00a0\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a\u202f\u205f\u3000"
 _DOUBLE_QUOTES = "\u201c\u201d\u201e\u201f\u00ab\u00bb"
 _SINGLE_QUOTES = "\u2018\u2019\u201a\u201b\u2032\u00b4"
@@ -22,6 +24,7 @@ def plain(text: str) -> str:
     return text if text.isascii() else text.translate(_PLAIN)
 
 
+@lru_cache(4096)
 def folded(name: str) -> str:
     """The form in which names are compared: without regard to case or runs of spaces."""
     return " ".join(name.split()).casefold()

@@ -94,15 +94,22 @@ def _unreadable(text: str, start: int, at: int) -> Fault:
     else:
         message = f"`{short(text)}` stops before the value is complete."
         span = Span(start, start + len(text))
-    return Fault("unreadable-value", span, message, _source_hint(text) or value_hint(text, at) or _FORMS)
+    help_, right = _source_hint(text)
+    if not help_:
+        help_, right = value_hint(text, at)
+    mend = Mend(Span(start, start + len(text)), right) if right else None
+    return Fault("unreadable-value", span, message, help_ or _FORMS, mend)
 
 
-def _source_hint(text: str) -> str:
-    """What to do where the source of the number begins with a slip: `100 KIAS form kit manual, page 3`."""
+def _source_hint(text: str) -> tuple[str, str]:
+    """What to do where the source of the number begins with a slip, `100 KIAS form kit manual, page 3`, and the right
+    text; empty where it does not."""
     number = _DIGIT.search(text)
     rest = text[number.end() :] if number else ""
-    _, end, right = near_source_word(rest)
-    return f"Did you mean `{short(right + rest[end:])}`?" if right else ""
+    start, end, right = near_source_word(rest)
+    if not right:
+        return "", ""
+    return f"Did you mean `{short(right + rest[end:])}`?", text[: len(text) - len(rest) + start] + right + rest[end:]
 
 
 def _range_or_difference(whole: Expression, written: str, start: int) -> Fault | None:

@@ -8,11 +8,9 @@ from collections.abc import Collection
 from dotleader.rules.baseline import NAME, Baseline, Entry, entries_of
 from dotleader.source.decode import decode
 from dotleader.source.finding import Finding
-from dotleader.source.suppression import Suppressed
 from dotleader.tools import world
 from dotleader.tools.cannot_run import CannotRun
 from dotleader.tools.files import ENDING, bytes_of, shown_name
-from dotleader.tools.pipeline import Linted
 
 
 def baseline_path(main: str) -> str:
@@ -39,12 +37,12 @@ class Accepted:
     def __init__(self) -> None:
         self._by_path: dict[str, Baseline] = {}
 
-    def take(self, main: str, linted: Linted) -> tuple[list[Finding], list[Suppressed]]:
-        """What is still to be shown of a handbook, and what was accepted. Raises CannotRun."""
+    def beside(self, main: str) -> Baseline:
+        """What has been accepted of a handbook, beside which there is such a file. Raises CannotRun."""
         path = baseline_path(main)
         if path not in self._by_path:
             self._by_path[path] = Baseline(read_entries(path))
-        return self._by_path[path].take(linted.findings, linted.trees)
+        return self._by_path[path]
 
     def unused(self, files: Collection[str]) -> list[Finding]:
         """Entries that no longer apply, of the files beside which everything was linted: `files`, by shown names."""

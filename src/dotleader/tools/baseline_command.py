@@ -16,11 +16,12 @@ from dotleader.rules.catalogue import FACTS
 from dotleader.source.finding import Finding, Severity
 from dotleader.tools.accepted import baseline_path, everything_read, read_entries
 from dotleader.tools.cannot_run import CannotRun, because
-from dotleader.tools.discovery import find
+from dotleader.tools.discovery import Task, find
 from dotleader.tools.files import STDIN, Files, bytes_of, shown_name
+from dotleader.tools.looking import look
 from dotleader.tools.pipeline import lint_handbook
 from dotleader.tools.saying import say
-from dotleader.tools.writing import put_file
+from dotleader.tools.writing import put_file, replace_file
 
 if TYPE_CHECKING:  # argparse is at hand only where a command line is read
     from dotleader.tools.command_line import Options, Parser
@@ -59,7 +60,8 @@ def run(options: Options) -> int:
         raise troubles[0]
     found: dict[str, list[tuple[Finding, Key]]] = {}
     read: set[str] = set()
-    for main in dict.fromkeys(task.main for task in tasks):
+    whole = [Task(main) for main in dict.fromkeys(task.main for task in tasks)]
+    for main, _ in whole:
         linted = lint_handbook(main, files)
         read.update(source.name for source in linted.handbook.files)
         found.setdefault(baseline_path(main), []).extend(keys_of(linted.findings, linted.trees))
@@ -67,7 +69,7 @@ def run(options: Options) -> int:
     for path, keyed in found.items():
         lines += _accepted(path, keyed, whole=everything_read(os.path.dirname(path), read))
     terminal = terminal_for(None, os.environ)
-    errors = sum(_is_error(finding) for keyed in found.values() for finding, _ in keyed)
+    errors = sum(map(_is_error, look(whole, files, []).findings))  # also what an accepted finding was shown in place of
     if errors:
         lines.append(f"{counted(errors, 'error')} left: errors are never accepted, `dotleader lint` shows them")
     say(escaped(line, terminal) for line in lines)
@@ -95,9 +97,12 @@ def _accepted(path: str, keyed: list[tuple[Finding, Key]], *, whole: bool) -> It
 
 
 def _write(path: str, text: str) -> None:
+    before = bytes_of(path) if os.path.exists(path) else None
     try:
-        if not os.path.exists(path) or bytes_of(path) != text.encode():
+        if before is None:
             put_file(path, text.encode())
+        elif before != text.encode():
+            replace_file(path, text.encode(), before)
     except OSError as error:
         raise CannotRun(f"`{shown_name(path)}` cannot be written: {because(error)}.") from error
 

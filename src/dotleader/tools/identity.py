@@ -16,7 +16,7 @@ def identity() -> tuple[str, list[tuple[str, int, int]]]:
             for entry in entries:
                 if entry.name != "__pycache__" and entry.is_dir():
                     waiting.append(entry.path)
-                elif entry.name.endswith((".py", ".txt")):
+                elif entry.name.endswith((".py", ".txt", ".zlib")):
                     about = entry.stat()
                     found.append((entry.path, about.st_size, about.st_mtime_ns))
     return __version__, sorted(found)

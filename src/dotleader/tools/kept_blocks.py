@@ -18,6 +18,8 @@ from dotleader.tools.identity import identity
 
 _KIND = "blocks"
 _FORM = 1
+_MOST_TEXT = 800_000
+"""Letters; packed blocks take about three times as many bytes, and the cache takes no file above 4 MB."""
 
 
 class KeptBlocks:
@@ -28,23 +30,32 @@ class KeptBlocks:
         self._before = _read(self._key)
         self._now: dict[str, tuple[object, ...]] = {}
         self._fresh = False
+        self._size = 0  # of the texts of what is kept
 
     def known(self, text: str) -> Parsed | None:
         key = digest(text.encode("utf-8", "surrogatepass"))
         plain = self._before.get(key)
         parsed = unpacked(plain) if plain is not None else None
         if parsed is not None and plain is not None:
-            self._now[key] = plain
+            self._hold(key, text, plain)
         return parsed
 
     def learn(self, text: str, parsed: Parsed) -> None:
-        if self._key:
-            self._now[digest(text.encode("utf-8", "surrogatepass"))] = packed(parsed)
+        if self._key and self._size <= _MOST_TEXT:
+            self._hold(digest(text.encode("utf-8", "surrogatepass")), text, packed(parsed))
             self._fresh = True
+
+    def _hold(self, key: str, text: str, plain: tuple[object, ...]) -> None:
+        """A book that is too long to be kept is not held in memory either."""
+        self._size += len(text)
+        if self._size <= _MOST_TEXT:
+            self._now[key] = plain
+        else:
+            self._now.clear()
 
     def keep(self) -> None:
         """Keep what was asked for in this run, if something of it is new."""
-        if self._fresh and self._key:
+        if self._fresh and self._key and self._size <= _MOST_TEXT:
             cache_folder.keep(_KIND, self._key, marshal.dumps((_FORM, self._now)))
 
 

@@ -115,6 +115,9 @@ def write_form(path: str, lines: Iterator[str]) -> None:
     """Write an answer to a file, whole or not at all. Raises CannotRun."""
     from dotleader.tools.writing import put_file  # noqa: PLC0415
 
+    if os.path.exists(path) and not os.path.isfile(path):
+        what = "a folder" if os.path.isdir(path) else "no plain file"
+        raise CannotRun(f"`{shown_name(path)}` cannot be written: it is {what}.")
     data = "".join(line + "\n" for line in lines).encode("utf-8", "backslashreplace")
     try:
         put_file(path, data)

@@ -16,6 +16,7 @@ from dotleader.tools.files import STDIN, Files
 from dotleader.tools.pipeline import lint_handbook
 
 if TYPE_CHECKING:  # imported only where something was suppressed or accepted
+    from dotleader.rules.baseline import Baseline
     from dotleader.source.suppression import Suppressed
     from dotleader.tools.accepted import Accepted
 
@@ -44,16 +45,15 @@ def look(tasks: Sequence[Task], files: Files, troubles: list[CannotRun], *, base
             source = files.named(main).value
             if source.name in looked.files and not is_handbook(source.text):
                 continue  # a handbook has read it, by an `include` line with a slip in it
-            linted = lint_handbook(main, files)
-            found, held = linted.findings, linted.suppressed
+            old: Baseline | None = None
             if baseline and main != STDIN and world.exists(_beside(main)):
                 if accepted is None:
                     # Only where something was accepted it is needed.
                     from dotleader.tools.accepted import Accepted  # noqa: PLC0415
 
                     accepted = Accepted()
-                found, taken = accepted.take(main, linted)
-                held = [*held, *taken]
+                old = accepted.beside(main)
+            linted = lint_handbook(main, files, baseline=old)
         except CannotRun as stopped:
             troubles.append(stopped)
             continue
@@ -63,8 +63,12 @@ def look(tasks: Sequence[Task], files: Files, troubles: list[CannotRun], *, base
         looked.parts.update(dict.fromkeys(only or (), source.name))
         looked.trees.update((tree.source.name, tree) for tree in linted.trees)
         cards += sum(card.spot.source.name in asked for card in handbook.cards)
-        looked.findings.extend(finding for finding in found if only is None or finding.spot.source.name in only)
-        looked.suppressed.extend(each for each in held if only is None or each.finding.spot.source.name in only)
+        looked.findings.extend(
+            finding for finding in linted.findings if only is None or finding.spot.source.name in only
+        )
+        looked.suppressed.extend(
+            each for each in linted.suppressed if only is None or each.finding.spot.source.name in only
+        )
     unused = accepted.unused(looked.files) if accepted is not None else []
     return looked._replace(findings=ordered([*looked.findings, *unused]), cards=cards)
 

@@ -21,6 +21,7 @@ from dotleader.tools.files import STDIN, Files
 from dotleader.tools.kept_blocks import KeptBlocks
 
 if TYPE_CHECKING:  # imported only where something was suppressed
+    from dotleader.rules.baseline import Baseline
     from dotleader.source.suppression import Suppressed
 
 IMPOSSIBLE = frozenset({"impossible-stock"})
@@ -45,11 +46,16 @@ class Linted(NamedTuple):
     trees: Sequence[File]
 
 
-def lint_handbook(main: str, files: Files, choose: Callable[[Handbook], Sequence[DeclaredBook]] = books_of) -> Linted:
+def lint_handbook(
+    main: str,
+    files: Files,
+    choose: Callable[[Handbook], Sequence[DeclaredBook]] = books_of,
+    baseline: Baseline | None = None,
+) -> Linted:
     """Read, resolve and check the handbook, or the loose file, at a path. Raises CannotRun where it cannot be read.
 
-    `choose` says which of its books are looked at. Blocks that the last lint of it has parsed are not
-    parsed again.
+    `choose` says which of its books are looked at, `baseline` is what has been accepted of it. Blocks that the last
+    lint of it has parsed are not parsed again.
     """
     read = files.named(main)
     folder, name = ("", STDIN) if main == STDIN else os.path.split(main)
@@ -75,5 +81,5 @@ def lint_handbook(main: str, files: Files, choose: Callable[[Handbook], Sequence
         from dotleader.rules.settling import settled  # noqa: PLC0415
 
         asked = BY_NAME.keys() if len(books) == len(books_of(handbook)) else BY_NAME.keys() - _OF_BOOKS
-        findings, suppressed = settled(findings, trees, handbook.settings, asked)
+        findings, suppressed = settled(findings, trees, handbook.settings, asked, baseline=baseline)
     return Linted(handbook, findings, laid, books, suppressed, trees)

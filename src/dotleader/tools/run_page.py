@@ -51,10 +51,10 @@ def _card(ran: CardRun, *, is_main: bool) -> Iterator[RenderableType]:
     ends: list[tuple[str, Text]] = []
     if way.distance:
         ends.append(("hand", prose(_hand(way))))
-    if ran.after:
+    if ran.after and ran.cockpit.controls:
         ends.append(("ends", prose(_standing(ran.after, ran.cockpit))))
-    for go_to, states in ran.leaps:
-        ends.append((_leads(go_to), prose(_standing(states, ran.cockpit))))
+    leaps = dict.fromkeys((_leads(go_to), _standing(states, ran.cockpit)) for go_to, states in ran.leaps)
+    ends.extend((to, prose(words)) for to, words in leaps)  # two branches may lead to one card in one state
     if not ends and not ends_with(ran):
         ends.append(("ends", prose("nowhere: no state comes out of it")))
     yield indented(labelled(ends), 0)

@@ -17,7 +17,7 @@ from dotleader.handbook.stocks.rows import SAMPLES, changed
 from dotleader.handbook.stocks.sizes import PAPERS, SIZES, paper_named
 from dotleader.handbook.stocks.stock import Stock
 from dotleader.handbook.stocks.written import HoleRow, Written
-from dotleader.source.finding import Finding, Related
+from dotleader.source.finding import Finding, Fix, Related
 from dotleader.source.outcome import Outcome
 from dotleader.source.record import replace
 from dotleader.source.text import SourceText, Span, Spot
@@ -127,7 +127,11 @@ class _Reading:
             if key not in SAMPLES:
                 near = offered(key, SAMPLES, f"A stock has {_names(SAMPLES)}.")
                 message = f"`{row.left.text}` is no property of a stock."
-                self._say("unknown-property", row.left.span, message, near)
+                # Only a stock with a fault in it pays for this import.
+                from dotleader.handbook.mending import respelt  # noqa: PLC0415
+
+                fix = respelt(self._spot(row.left.span), row.left.text, SAMPLES)
+                self._say("unknown-property", row.left.span, message, near, fix)
             elif key in rows:
                 self.findings.append(
                     Finding(
@@ -197,8 +201,8 @@ class _Reading:
         advice = f"Write it like `{SAMPLES[key]}`."
         self._say("unreadable-value", words.span, unread.message, f"{unread.help} {advice}".strip())
 
-    def _say(self, rule: str, span: Span, message: str, help_: str) -> None:
-        self.findings.append(Finding(rule, self._spot(span), message, help_))
+    def _say(self, rule: str, span: Span, message: str, help_: str, fix: Fix | None = None) -> None:
+        self.findings.append(Finding(rule, self._spot(span), message, help_, fix=fix))
 
     def _spot(self, span: Span) -> Spot:
         return Spot(self.source, *span.moved(self.placed.start))

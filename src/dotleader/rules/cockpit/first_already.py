@@ -37,19 +37,17 @@ normal Engine start
 
 
 def check(subject: Subject) -> Iterator[Finding]:
-    for ran in subject.run().cards:
-        for line in ran.lines:
-            for met in line.met:
-                if isinstance(met.what, Already) and met.what.first and met.always:
-                    control = subject.handbook.controls[met.what.control]
-                    yield Finding(
-                        RULE.name,
-                        line.item.spot,
-                        f"`{control.name}` stands at `{met.what.position}` already, the first position that this line "
-                        "puts it in.",
-                        f"Leave out `{met.what.position}`, or see why it should stand elsewhere before this line.",
-                        (Related(control.spot, "It is declared here."),),
-                    )
+    for occasion in subject.run().occasions.first:
+        what = occasion.met.what
+        if isinstance(what, Already) and occasion.met.always:
+            control = subject.handbook.controls[what.control]
+            yield Finding(
+                RULE.name,
+                occasion.line.item.spot,
+                f"`{control.name}` stands at `{what.position}` already, the first position that this line puts it in.",
+                f"Leave out `{what.position}`, or see why it should stand elsewhere before this line.",
+                (Related(control.spot, "It is declared here."),),
+            )
 
 
 RULE = Rule(

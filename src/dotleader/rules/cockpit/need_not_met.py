@@ -58,7 +58,8 @@ RULE = Rule(
     what=(
         "An item that moves a control while something that its `needs` names is not so, on the way through the normal "
         "cards or on a card called for in one of its phases: what is driven electrically moves before what feeds it "
-        "goes off. Of a card off the main line the moment is named at which it was called for."
+        "goes off. Of a card off the main line the moment is named at which it was called for. What was left out or "
+        "done too early is told once, at the first line that needs it."
     ),
     why=(
         "After a landing short of the runway in 2008 a fuel valve stayed open though the evacuation list had been "

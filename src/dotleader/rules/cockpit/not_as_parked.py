@@ -6,7 +6,6 @@ from collections.abc import Iterator
 
 from dotleader.cockpit.words import ends_with
 from dotleader.handbook.phases import ORDER
-from dotleader.rules.cockpit.tracing import last_moved
 from dotleader.rules.rule import NO_SOURCE, Example, Rule
 from dotleader.rules.subject import Subject
 from dotleader.source.finding import Finding, Related, Severity
@@ -52,18 +51,19 @@ def check(subject: Subject) -> Iterator[Finding]:
     done = subject.run()
     if not done.main or ORDER[done.main[-1].phase] < ORDER["shutdown"]:
         return  # the cards end before the flight does; that a phase is missing is said elsewhere
+    ending = ends_with(done.main[-1])
     for key, place in done.cockpit.places.items():
         control = subject.handbook.controls.get(key)
         if control is None or not control.parked or control.takes_any:
             continue
-        left = dict.fromkeys(state[place] for state in ends_with(done.main[-1]))
+        left = dict.fromkeys(state[place] for state in ending)
         astray = [position for position in left if position not in ("", control.parked)]
-        mover = last_moved(done.main, key)
-        if astray and mover is not None:
+        movers = done.occasions.movers.get(key, ())
+        if astray and movers:
             last = done.main[-1].card
             yield Finding(
                 RULE.name,
-                mover.spot,
+                movers[-1].item.spot,
                 f"`{control.name}` stays at `{' or '.join(astray)}` when the aircraft is left; it is parked at "
                 f"`{control.parked}`.",
                 f"Put `{control.name}` to `{control.parked}` on `{last.title}` or before, or declare where it is left.",

@@ -30,26 +30,21 @@ GOOD = Example(_EQUIPMENT.replace("{pump}", "ON"))
 
 def check(subject: Subject) -> Iterator[Finding]:
     done = subject.run()
-    for ran in done.cards:
-        on_line = ran in done.main
-        before = done.main[: done.main.index(ran)] if on_line else ()
-        for line in ran.lines:
-            for met in line.met:
-                if not isinstance(met.what, Astray):
-                    continue
-                when = moment(done, ran, line, met, subject.handbook)
-                if when is None:
-                    continue
-                control = subject.handbook.controls[met.what.control]
-                mover = last_moved((*before, ran), control.key, line.item)
-                related = [Related(mover.spot, "It was moved here.")] if mover is not None else []
-                yield Finding(
-                    RULE.name,
-                    line.item.spot,
-                    f"`{control.name}` stands at `{met.what.stands}` here, not at `{met.what.said}`{when.words}.",
-                    f"Write `{met.what.said}` if it is to be moved, or change what moved it before.",
-                    (*related, Related(control.spot, "It is declared here.")),
-                )
+    for occasion in done.occasions.astray:
+        what = occasion.met.what
+        when = moment(done, occasion, subject.handbook) if isinstance(what, Astray) else None
+        if not isinstance(what, Astray) or when is None:
+            continue
+        control = subject.handbook.controls[what.control]
+        mover = last_moved(done, occasion, control.key)
+        related = [Related(mover.item.spot, "It was moved here.")] if mover is not None else []
+        yield Finding(
+            RULE.name,
+            occasion.line.item.spot,
+            f"`{control.name}` stands at `{what.stands}` here, not at `{what.said}`{when.words}.",
+            f"Write `{what.said}` if it is to be moved, or change what moved it before.",
+            (*related, Related(control.spot, "It is declared here.")),
+        )
 
 
 RULE = Rule(

@@ -2,59 +2,62 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Iterable
 from functools import partial
 
 from dotleader.cockpit.certain import whole_phase, whole_way
 from dotleader.cockpit.moving import Change
 from dotleader.cockpit.state import State
-from dotleader.cockpit.timeline import CardRun, LineRun, Met, Run
+from dotleader.cockpit.timeline import Mover, Occasion, Run
 from dotleader.handbook.cards import Arm, Branch, Card, Group, Item, Memory, OneOf, Repeat, Step
 from dotleader.handbook.model import Control, Handbook
 from dotleader.source.record import record
 from dotleader.syntax.plain import folded
 
 
-def last_moved(cards: Iterable[CardRun], control: str, before: Item | None = None) -> Item | None:
-    """The last item that moved a control, on some cards done in turn, up to an item that is not counted."""
-    at = last_moved_at(cards, control, before)
-    return at[1] if at is not None else None
-
-
-def last_moved_at(cards: Iterable[CardRun], control: str, before: Item | None = None) -> tuple[Card, Item] | None:
-    """As `last_moved`, with the card that the item stands on."""
+def last_moved(done: Run, occasion: Occasion, control: str) -> Mover | None:
+    """What moved a control last before the line of an occasion: on its card, or before it on the main line."""
     found = None
-    for ran in cards:
-        for line in ran.lines:
-            if line.item is before:
-                return found
-            if any(isinstance(met.what, Change) and met.what.control == control for met in line.met):
-                found = ran.card, line.item
-    return found
+    for line in occasion.ran.lines:
+        if line is occasion.line:
+            break
+        if any(isinstance(met.what, Change) and met.what.control == control for met in line.met):
+            found = line.item
+    if found is not None:
+        return Mover(occasion.place, occasion.ran.card, found)
+    movers = done.occasions.movers.get(control, ())
+    at = bisect_left(movers, occasion.place, key=lambda mover: mover.place)
+    return movers[at - 1] if at > 0 else None
 
 
 @record
 class Moment:
-    """When something is met, in words: in a state, always or only in some cases."""
+    """When something is met, in words: in a state, always or only in some cases.
+
+    `phase` is that in which a card is called for; `""` on other cards.
+    """
 
     words: str
     state: State
+    phase: str = ""
 
 
-def moment(done: Run, ran: CardRun, line: LineRun, met: Met, handbook: Handbook) -> Moment | None:
+def moment(done: Run, occasion: Occasion, handbook: Handbook) -> Moment | None:
     """When an item meets something; None where that is only a moment in which nobody would be at that line.
 
     On the main line and side lines any way counts. A card that is called for has to meet it throughout a phase, one
     that is led to however the `go to` is reached.
     """
-    if ran not in done.called:
+    ran, line, met = occasion.ran, occasion.line, occasion.met
+    if not occasion.called:
         return Moment("" if met.always else " in some cases", met.state)
     if met.origin.came_by is not None:
         state = whole_way(done, ran, line, met)
         card = handbook.by_key.get(met.origin.came_by[1])
         return Moment(f", coming from `{card.title if card else met.origin.came_by[1]}`", state) if state else None
     found = whole_phase(done, ran, line, met.what)
-    return Moment(f", at whichever moment of {found[0]} it is called for", found[1]) if found else None
+    return Moment(f", at whichever moment of {found[0]} it is called for", found[1], found[0]) if found else None
 
 
 def conditions(item: Item, card: Card) -> frozenset[str]:

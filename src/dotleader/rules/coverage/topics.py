@@ -33,7 +33,8 @@ _JOINED = (
     ("take off", "takeoff"), ("in flight", "inflight"), ("climb out", "climbout"), ("lift off", "liftoff"),
     ("flame out", "flameout"), ("en route", "enroute"), ("off line", "offline"), ("start up", "startup"),
     ("power plant", "powerplant"), ("dead stick", "deadstick"), ("out landing", "outlanding"),
-    ("in the air", "inflight"), ("initial climb", "climbout"),
+    ("in the air", "inflight"), ("initial climb", "climbout"), ("landing out", "outlanding"),
+    ("land out", "outlanding"),
 )  # fmt: skip
 _ABOVE_GROUND = re.compile(r"\b(?:above|over) (?:the )?ground(?: level)?\b|\bagl\b")
 _HYPHEN = re.compile(r"(?<=\w)-(?=\w)")
@@ -65,6 +66,7 @@ _LOOSE = _set("low high above level flight run start starting before climb just"
 """What a trigger may say of other things than the height."""
 
 _LANDING = _set("forced outlanding deadstick crash")
+_GLIDING = _set("glide glider gliding")
 _ELSEWHERE = _set("field airport aerodrome airfield")
 _POWERLESS = _set("no without off out failure failed inoperative")
 _OTHER_LANDING = _set("gear tyre tire wheel wheels brake brakes flap flaps float floats water sea precautionary")
@@ -162,7 +164,7 @@ def _is_forced_landing(words: frozenset[str]) -> bool:
         return False
     if words & _LANDING or "emergency" in words or ("off" in words and words & _ELSEWHERE):
         return True
-    return "glide" in words or bool(words & {"power", "engine"} and words & _POWERLESS)
+    return bool(words & _GLIDING) or bool(words & {"power", "engine"} and words & _POWERLESS)
 
 
 def _places_of_fire(title: frozenset[str], when: frozenset[str], during: frozenset[str]) -> set[Topic]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from dotleader.handbook.cards import Item, Phrase
+from dotleader.handbook.cards import Explained, Item, Phrase
 from dotleader.rules.rule import Example, Rule
 from dotleader.rules.showing import short
 from dotleader.rules.subject import Subject
@@ -46,7 +46,8 @@ emergency Engine failure after takeoff
     Turn back to BOTH when it has been tried. Call the tower if possible.
     See if the tail is free. Fly on even if it shakes.
   note It shakes if the mixture is lean. Turn radius grows if the wind is behind.
-  note Do not restart the engine if fuel was smelt.
+  note Do not restart the engine if fuel was smelt. Keep clear of it if it burns.
+  note Use of the primer helps if it is cold. Take care if the ground is soft.
   end
 """,
 )
@@ -58,6 +59,7 @@ _IF = re.compile(
     r"|open|aboard|on board|equipped)\b)",
     re.IGNORECASE,
 )
+_IDIOM = re.compile(r"(?:of|care|clear|away)\b", re.IGNORECASE)  # `Keep clear` is what not to do, `Use of` no verb
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -66,6 +68,10 @@ def check(subject: Subject) -> Iterator[Finding]:
         yield from _in_item(item)
     for _, notice in lines.notices:
         yield from _in_prose(notice.phrase, is_notice=True)
+    for card in subject.handbook.cards:
+        for part in card.amplified:
+            for phrase in part.paragraphs if isinstance(part, Explained) else (part,):
+                yield from _in_prose(phrase, is_notice=False)
 
 
 def _in_item(item: Item) -> Iterator[Finding]:
@@ -85,7 +91,9 @@ def _in_prose(phrase: Phrase, *, is_notice: bool) -> Iterator[Finding]:
             if not _IF.search(clause):
                 continue
             ordered = orders(clause)
-            if (ordered and not is_notice) or (not ordered and first_word(clause)[0] in OF_FLYING):
+            verb, rest = first_word(clause)
+            flown = not ordered and verb in OF_FLYING and _IDIOM.match(rest) is None
+            if (ordered and not is_notice) or flown:
                 start = phrase.spot.start + at
                 yield _finding(Spot(phrase.spot.source, start, start + len(sentence)))
                 break  # an action in a notice is found as one
@@ -105,9 +113,10 @@ RULE = Rule(
     severity=Severity.WARNING,
     family="form",
     what=(
-        "A challenge with an `if` or `unless` behind its first words, or a sentence in a detail or notice that begins "
-        "with what to do and ends with `if` or `unless`. The response `ON if ..., otherwise OFF` is the language's own "
-        "and none; nor is an option (`if fitted`, `if possible`), nor what is not to be done."
+        "A challenge with an `if` or `unless` behind its first words, or a sentence in a detail, a notice or "
+        "amplified text that begins with what to do and ends with `if` or `unless`. The response `ON if ..., "
+        "otherwise OFF` is the language's own and none; nor is an option (`if fitted`, `if possible`), nor what is "
+        "not to be done."
     ),
     why="Whoever reads and does line by line has done it before the condition is read.",
     source=(

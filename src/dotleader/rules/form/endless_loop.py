@@ -24,6 +24,17 @@ abnormal Flap failure
     (("endless-loop", "Repeat with the next breaker"),),
 )
 
+BAD_3 = Example(
+    """\
+abnormal Battery low
+  when the voltage is low
+  repeat until further notice
+    Voltmeter .... READ ALOUD
+  end
+""",
+    (("endless-loop", "further notice"),),
+)
+
 BAD_2 = Example(
     """\
 emergency Electrical failure
@@ -67,18 +78,24 @@ _AGAIN = re.compile(
     r"|\bevery\s+\{[^}]*\}",
     re.IGNORECASE,
 )
+_NO_END = re.compile(
+    r"further notice|(?:as )?(?:required|necessary|needed)|no longer (?:required|necessary|needed)|done|complete|"
+    r"satisfied|ready",
+    re.IGNORECASE,
+)
 _ENDS = re.compile(
     r"\b(?:until|till|while|as long as|once|twice|times|at most|no more than|at the latest|down to|up to|for\s+\d|"
     r"as far as|before|unless|if)\b",
     re.IGNORECASE,
 )
-_MAY_BE = re.compile(r"\b(?:repeat|again|every)\b", re.IGNORECASE)
+_WORDS = ("every ", "again", "repeat", "every\n")
 
 
 def check(subject: Subject) -> Iterator[Finding]:
-    if not any(_MAY_BE.search(source.text) for source in subject.handbook.files):
-        return
     lines = subject.lines()
+    for _, repeat in lines.repeats:
+        if _NO_END.fullmatch(repeat.until.text):
+            yield _finding(repeat.until.spot)
     for card, item in lines.items:
         if card.kind is not Kind.NORMAL:
             yield from _in_line([challenge.phrase for challenge in item.challenges], item.response)
@@ -92,12 +109,19 @@ def check(subject: Subject) -> Iterator[Finding]:
 def _in_line(challenges: Sequence[Phrase], response: Phrase | None) -> Iterator[Finding]:
     """A challenge and its response are one sentence: `Repeat steps 1 to 3 .... UNTIL IT RUNS`."""
     phrases = challenges if response is None else (*challenges, response)
-    again = next((phrase for phrase in phrases if _AGAIN.search(phrase.spot.text)), None)
+    again = next((phrase for phrase in phrases if _may_be(phrase) and _AGAIN.search(phrase.spot.text)), None)
     if again is not None and not any(_ENDS.search(phrase.spot.text) for phrase in phrases):
         yield _finding(again.spot)
 
 
+def _may_be(phrase: Phrase) -> bool:
+    text = phrase.spot.text.lower()
+    return any(word in text for word in _WORDS)
+
+
 def _in_prose(phrase: Phrase) -> Iterator[Finding]:
+    if not _may_be(phrase):
+        return
     for at, sentence in sentences(phrase.spot.text):
         if _AGAIN.search(sentence) and not _ENDS.search(sentence):
             start = phrase.spot.start + at
@@ -119,14 +143,15 @@ RULE = Rule(
     severity=Severity.WARNING,
     family="form",
     what=(
-        "On an emergency or abnormal card, `Repeat` at the head of a sentence or `every` with a time, in an item, its "
-        "detail or a notice, with nothing in the sentence that ends it: until, while, once, twice, at most. What is "
-        "done at intervals on a normal card ends with the phase of flight."
+        "On an emergency or abnormal card, `Repeat` at the head of a sentence or `every` with a time, in an item, its"
+        " detail or a notice, with nothing in the sentence that ends it: until, while, once, twice, at most; and a "
+        "`repeat until` that names no end (`further notice`). What is done at intervals on a normal card ends with "
+        "the phase of flight."
     ),
     why="Whoever repeats a step that does not help, and waits for it to, has no hand and no height left for the next.",
     source="DOE-STD-1029-92, that repeated steps say when to stop (read)",
     mend="Say what ends it, or how often at most.",
-    bad=(BAD_1, BAD_2),
+    bad=(BAD_1, BAD_2, BAD_3),
     good=(GOOD,),
     check=check,
     confidence="medium",

@@ -6,7 +6,6 @@ import re
 from collections.abc import Iterable, Iterator, Sequence
 
 from dotleader.handbook.cards import (
-    Arm,
     Branch,
     Card,
     Explained,
@@ -14,8 +13,7 @@ from dotleader.handbook.cards import (
     Item,
     Memory,
     Notice,
-    OneOf,
-    Repeat,
+    Phrase,
     Step,
     Unread,
 )
@@ -89,61 +87,68 @@ emergency Electrical failure
 _LIMIT = re.compile(
     r"\b(?:within|in less than|in under|no later than|not later than)\s+(?:about\s+)?"
     r"(?:\d+(?:\.\d+)?|a few|two|three|five|ten|fifteen|twenty|thirty|sixty)\s*(?:to\s+\d+\s*)?"
-    r"(?:s|secs?|seconds?|min|mins|minutes?)\b",
+    r"(?:s|secs?|seconds?|min|mins|minutes?)\b"
+    r"|(?<=\w )in\s+\d+\s*(?:s|secs?|seconds?)\b",
     re.IGNORECASE,
 )
 _ELSE = re.compile(r"\b(?:not|no|otherwise|else|if|unless|longer|later|without)\b|n't\b", re.IGNORECASE)
-_MAY_BE = re.compile(r"\b(?:within|less than|under|later than)\s", re.IGNORECASE)
+_WORDS = ("in ", "within", "less than", "under", "later than")
 
 
 def check(subject: Subject) -> Iterator[Finding]:
-    if not any(_MAY_BE.search(source.text) for source in subject.handbook.files):
-        return
-    for card in subject.handbook.cards:
-        yield from _among(card, card.steps, None)
-
-
-def _among(card: Card, steps: Sequence[Step], follows: Step | None) -> Iterator[Finding]:
-    """The limits among some steps; `follows` is the step behind the last one."""
-    before: Step | None = None
-    for at, step in enumerate(steps):
-        behind = steps[at + 1] if at + 1 < len(steps) else follows
-        match step:
-            case Item():
-                if not _has_else(card, step, (before, behind)):
-                    yield from _said(step)
-            case Group(steps=inner) | Memory(steps=inner):
-                yield from _among(card, inner, behind)
-            case Branch(arms):
-                for arm in arms:
-                    yield from _among(card, arm.steps, behind)
-            case Repeat() | OneOf():
-                pass  # it is done again, or another option is taken
-            case _:
-                pass
-        before = step
-
-
-def _said(item: Item) -> Iterator[Finding]:
-    for phrase in (item.response, *item.detail):
-        if phrase is not None and _LIMIT.search(phrase.text):
+    limits = [(card, item, phrase) for card, item in subject.lines().items if (phrase := _limit(item)) is not None]
+    beside: dict[int, tuple[Step | None, Step | None]] = {}
+    for card in {card.key: card for card, _, _ in limits}.values():
+        _place(card.steps, None, beside)
+    for card, item, phrase in limits:
+        if id(item) in beside and not _has_else(card, item, beside[id(item)]):
             yield Finding(
                 RULE.name,
                 phrase.spot,
                 f"`{short(phrase.text)}` sets a limit, and nothing says what to do when it has passed.",
                 "Say it below the item, as in `Not within 30 s: Mixture CUT OFF.`, or put an `if` behind it.",
             )
-            return
+
+
+def _limit(item: Item) -> Phrase | None:
+    """The text of an item that sets it a limit."""
+    for phrase in (item.response, *item.detail):
+        if phrase is not None:
+            text = phrase.spot.text.lower()
+            if any(word in text for word in _WORDS) and _LIMIT.search(phrase.text):
+                return phrase
+    return None
+
+
+def _place(steps: Sequence[Step], follows: Step | None, beside: dict[int, tuple[Step | None, Step | None]]) -> None:
+    """Note what stands before and behind each item; `follows` is the step behind the last one.
+
+    What is done again, and of several options one, says by itself what follows.
+    """
+    before: Step | None = None
+    for at, step in enumerate(steps):
+        behind = steps[at + 1] if at + 1 < len(steps) else follows
+        match step:
+            case Item():
+                beside[id(step)] = (before, behind)
+            case Group(steps=inner) | Memory(steps=inner):
+                _place(inner, behind, beside)
+            case Branch(arms):
+                for arm in arms:
+                    _place(arm.steps, behind, beside)
+            case _:
+                pass
+        before = step
 
 
 def _has_else(card: Card, item: Item, beside: Iterable[Step | None]) -> bool:
     """Whether something beside an item, or in what explains it, can say what follows when its time has passed."""
     texts = [phrase.text for phrase in (item.response, *item.detail) if phrase is not None]
-    if not any(map(_LIMIT.search, texts)) or any(map(_ELSE.search, texts)):
+    if any(map(_ELSE.search, texts)):
         return True
     for step in beside:
-        if isinstance(step, Unread) or (isinstance(step, Branch) and _asks(step.arms)):
-            return True  # a line that could not be read may well say it
+        if isinstance(step, Branch | Unread):
+            return True  # also a line that could not be read may well say it
         if isinstance(step, Notice) and _LIMIT.search(step.phrase.text) and _ELSE.search(step.phrase.text):
             return True
     return any(
@@ -152,10 +157,6 @@ def _has_else(card: Card, item: Item, beside: Iterable[Step | None]) -> bool:
         if isinstance(part, Explained) and part.item.challenge == item.challenge
         for paragraph in part.paragraphs
     )
-
-
-def _asks(arms: Sequence[Arm]) -> bool:
-    return any(arm.condition is not None for arm in arms)
 
 
 RULE = Rule(

@@ -64,11 +64,11 @@ def check(subject: Subject) -> Iterator[Finding]:
         *(arm.condition for _, arm in lines.arms if arm.condition is not None),
         *(repeat.until for _, repeat in lines.repeats),
     ):
-        if _CONDITION.search(phrase.text):
+        if _CONDITION.search(phrase.spot.text):
             yield _finding(phrase)
     for _, item in lines.items:
-        if item.response is not None and " if " in item.response.text:
-            clauses = item.response.text.split("otherwise")
+        if item.response is not None and " if " in item.response.spot.text:
+            clauses = item.response.spot.text.split("otherwise")
             if any(len(_CONDITION.findall(clause)) > 1 for clause in clauses):
                 yield _finding(item.response)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping
 
-from dotleader.handbook.cards import Card, GoTo, Kind
+from dotleader.handbook.cards import Card, Kind
 from dotleader.rules.form.leading import leads
 from dotleader.rules.rule import Example, Rule
 from dotleader.rules.subject import Subject
@@ -36,16 +36,19 @@ _ARTICLES = frozenset({"a", "an", "the"})
 
 
 def check(subject: Subject) -> Iterator[Finding]:
-    graph = leads(subject.handbook)
     by_trigger: dict[tuple[str, ...], list[Card]] = {}
     for card in subject.handbook.cards:
         if card.kind is not Kind.NORMAL and card.when is not None:
             words = [word for word in _NO_WORD.split(folded(card.when.written)) if word and word not in _ARTICLES]
             by_trigger.setdefault(tuple(words), []).append(card)
-    for said, cards in by_trigger.items():
-        first, *others = cards
+    shared = [cards for said, cards in by_trigger.items() if said and len(cards) > 1]
+    led_from: dict[str, set[str]] = {}
+    for key, targets in leads(subject.handbook).items() if shared else ():
+        for target in targets:
+            led_from.setdefault(target, set()).add(key)
+    for first, *others in shared:
         for card in others:
-            if said and not _chosen(graph, first.key, card.key) and _together(first, card):
+            if not _chosen(led_from, first.key, card.key) and _together(first, card):
                 assert card.when is not None
                 assert first.when is not None
                 yield Finding(
@@ -62,11 +65,10 @@ def _together(one: Card, other: Card) -> bool:
     return not one.during or not other.during or not set(one.during).isdisjoint(other.during)
 
 
-def _chosen(graph: Mapping[str, Mapping[str, GoTo]], one: str, other: str) -> bool:
+def _chosen(led_from: Mapping[str, set[str]], one: str, other: str) -> bool:
     """Whether one leads to the other, or some card leads to both."""
-    if other in graph[one] or one in graph[other]:
-        return True
-    return any(one in targets and other in targets for targets in graph.values())
+    to_one, to_other = led_from.get(one, set()), led_from.get(other, set())
+    return other in to_one or one in to_other or not to_one.isdisjoint(to_other)
 
 
 RULE = Rule(

@@ -50,7 +50,7 @@ RULE = Rule(
         "likelier one of its items is missed."
     ),
     source=(
-        "NASA CR-177549 (Degani and Wiener, 1990) on the length of lists, and appendix A(7) (both read in a summary); "
+        "NASA CR-177549 (Degani and Wiener, 1990) on the length of lists (read in a summary); appendix A(7) (read); "
         "the number is our own"
     ),
     mend=(

@@ -16,6 +16,17 @@ normal Descent
     (("unknown-value", "{VGL}"),),
 )
 
+SLIP = Example(
+    """\
+values
+  usable fuel .... 38 US gal  unverified
+
+normal Preflight
+  Fuel .... {usabel fuel}
+""",
+    (("unknown-value", "{usabel fuel}"),),
+)
+
 GOOD = Example(
     """\
 speeds
@@ -37,7 +48,7 @@ RULE = Rule(
         "Write the name as it is declared, declare it, or take the braces away. A range of a gauge is `{Oil pressure "
         "green}`, its ends `{Oil pressure green low}` and `{Oil pressure green high}`."
     ),
-    bad=(BAD,),
+    bad=(BAD, SLIP),
     good=(GOOD,),
     found_by="resolving",
     fix="unsafe",

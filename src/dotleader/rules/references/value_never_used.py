@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from dotleader.handbook.amounts.speed_symbols import speed_symbol
 from dotleader.handbook.model import Declared, Handbook
+from dotleader.rules.numbers.typed import values_of
 from dotleader.rules.rule import NO_SOURCE, Example, Rule
 from dotleader.rules.subject import Subject
 from dotleader.source.finding import Finding, Severity
@@ -47,6 +48,9 @@ def check(subject: Subject) -> Iterator[Finding]:
     if handbook.loose and not handbook.cards:
         return  # declarations to be included somewhere: who uses them is not at hand
     used = _used(handbook)
+    if len(used) < len(handbook.values):
+        # Where it is typed instead there is a finding already, and it says how to use the value.
+        used |= {value.key for found in subject.typed() for value in values_of(found)}
     for key, value in handbook.values.items():
         if key not in used:
             yield Finding(

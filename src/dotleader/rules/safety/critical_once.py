@@ -43,24 +43,29 @@ def check(subject: Subject) -> Iterator[Finding]:
     by_key: dict[str, list[Spoken]] = {}
     for one in spoken(cards):
         by_key.setdefault(one.key, []).append(one)
+    going, coming = {id(card) for card in departing}, {id(card) for card in arriving}
     for some in by_key.values():
         critical = [one for one in some if one.item.critical]
         if critical:
-            yield from _before_takeoff(critical, some, departing)
-            yield from _before_landing(critical, some, arriving)
+            yield from _before_takeoff(critical, some, departing, going)
+            yield from _before_landing(critical, some, arriving, coming)
 
 
-def _before_takeoff(critical: list[Spoken], some: list[Spoken], departing: list[Card]) -> Iterator[Finding]:
-    first = next((one for one in critical if one.card in departing), None)
+def _before_takeoff(
+    critical: list[Spoken], some: list[Spoken], departing: list[Card], going: set[int]
+) -> Iterator[Finding]:
+    """`going` are the ids of the departing cards: cards are long to compare."""
+    first = next((one for one in critical if id(one.card) in going), None)
     if first is None or len(departing) < 2:
         return
-    there = [card for card in departing if any(one.card is card for one in some)]
+    there = list({id(one.card): one.card for one in some if id(one.card) in going}.values())  # as a flight comes there
     last = departing[-1]
-    if len(there) > 1 and last in there:
+    on_last = there[-1] is last
+    if len(there) > 1 and on_last:
         return
     name = short(first.challenge.phrase.text)
     others = [card for card in there if card is not first.card]
-    if last in there:
+    if on_last:
         message = f"`{name}` is critical and stands on `{last.title}` only, of the cards up to takeoff."
         advice = "Let it be looked at on an earlier card as well, where there is time to put it right."
     else:
@@ -76,9 +81,11 @@ def _before_takeoff(critical: list[Spoken], some: list[Spoken], departing: list[
     )
 
 
-def _before_landing(critical: list[Spoken], some: list[Spoken], arriving: list[Card]) -> Iterator[Finding]:
+def _before_landing(
+    critical: list[Spoken], some: list[Spoken], arriving: list[Card], coming: set[int]
+) -> Iterator[Finding]:
     first = critical[0]
-    if not arriving or not first.challenge.control or any(one.card in arriving for one in some):
+    if not arriving or not first.challenge.control or any(id(one.card) in coming for one in some):
         return
     name = short(first.challenge.phrase.text)
     yield Finding(

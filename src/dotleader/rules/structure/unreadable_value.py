@@ -38,6 +38,17 @@ normal Before takeoff
     (("unreadable-value", "OFF / ON"),),
 )
 
+SPACED = Example(
+    """\
+values
+  turn back height ..... 1 250 ft  unverified
+
+normal Before takeoff
+  Height ..... {turn back height}
+""",
+    (("unreadable-value", "250 ft  unverified"),),
+)
+
 GOOD = Example(
     """\
 values
@@ -64,7 +75,8 @@ RULE = Rule(
         "Write a number and its unit, such as `82 KIAS`, `55 to 95 psi`, `62 +/- 2 mm`, `at least 5 US qt`, or "
         "arithmetic over references. Words belong into a `text` block or an item."
     ),
-    bad=(BAD, DASHED, SLASHED),
+    bad=(BAD, DASHED, SLASHED, SPACED),
     good=(GOOD,),
     found_by="parsing",
+    fix="unsafe",
 )

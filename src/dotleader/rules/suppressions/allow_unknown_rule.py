@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from dotleader.handbook.ledger import offered
+from dotleader.handbook.mending import respelt
 from dotleader.rules.rule import NO_SOURCE, Example, Rule
-from dotleader.source.finding import Finding, Severity
+from dotleader.source.finding import Finding, Fix, Severity
+from dotleader.source.record import replace
 from dotleader.source.text import Spot
 
 BAD = Example(
@@ -41,7 +43,14 @@ def finding(spot: Spot, rule: str, known: Iterable[str]) -> Finding:
         spot,
         f"There is no rule `{rule}`." if rule else "This suppression names no rule.",
         offered(rule, known, help_),
+        fix=_respelt(spot, rule, known),
     )
+
+
+def _respelt(spot: Spot, rule: str, known: Iterable[str]) -> Fix | None:
+    """The one rule that is near; it would begin to suppress, and so it is asked."""
+    fix = respelt(spot, rule, known) if rule else None
+    return None if fix is None else replace(fix, safe=False)
 
 
 RULE = Rule(
@@ -55,4 +64,5 @@ RULE = Rule(
     bad=(BAD,),
     good=(GOOD,),
     found_by="settling",
+    fix="unsafe",
 )

@@ -8,6 +8,7 @@ from dotleader.handbook.model import Setting
 from dotleader.rules.rule import NO_SOURCE, Example, Rule
 from dotleader.rules.thresholds import Threshold, written
 from dotleader.source.finding import Finding, Severity
+from dotleader.syntax.plain import folded
 
 BAD = Example(
     """\
@@ -20,6 +21,18 @@ normal Preflight
   Fuel caps .... TIGHT
 """,
     (("impossible-setting", "40 items"), ("impossible-setting", "3 letters")),
+)
+
+SWITCH = Example(
+    """\
+rules
+  spelling .... British
+
+normal Preflight
+  when before the first flight of the day
+  Fuel caps .... TIGHT
+""",
+    (("impossible-setting", "British"),),
 )
 
 UNIT = Example(
@@ -69,18 +82,29 @@ def finding(setting: Setting, threshold: Threshold | None, number: Fraction | No
     return Finding(RULE.name, setting.value_spot, message, help_)
 
 
+def finding_switch(setting: Setting) -> Finding:
+    """Of `spelling`, which is neither on nor off, and of `words` without any."""
+    if folded(setting.name) == "words":
+        message, help_ = "The row `words` names no word.", "Name words that are right here, or take this row out."
+    else:
+        message = f"`{setting.name}` can be `on` or `off`, and `{setting.text}` is neither."
+        help_ = "Write `spelling .... on`, or take this row out: words are looked up only where it is on."
+    return Finding(RULE.name, setting.value_spot, message, help_)
+
+
 RULE = Rule(
     name="impossible-setting",
     severity=Severity.WARNING,
     family="suppressions",
     what=(
         "A row of the `rules` block that is neither `off because` with a reason nor a number that the rule can take: "
-        "the rule has none, the unit is another one, or the number is out of its bounds. The rule then stays as it is."
+        "the rule has none, the unit is another one, or the number is out of its bounds. The rule then stays as it is. "
+        "And `spelling` that is neither `on` nor `off`."
     ),
     why="Whoever wrote it believes that the rule measures by it, and it does not.",
     source=NO_SOURCE,
     mend="Write number and unit as the page of the rule shows them, within the bounds that stand there.",
-    bad=(BAD, UNIT),
+    bad=(BAD, UNIT, SWITCH),
     good=(GOOD,),
     found_by="settling",
 )

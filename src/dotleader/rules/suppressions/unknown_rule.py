@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from dotleader.handbook.ledger import offered
+from dotleader.handbook.mending import respelt
 from dotleader.handbook.model import Setting
 from dotleader.rules.rule import NO_SOURCE, Example, Rule
 from dotleader.source.finding import Finding, Severity
+from dotleader.source.record import replace
 
 BAD = Example(
     """\
@@ -35,11 +37,14 @@ normal Preflight
 
 def finding(setting: Setting, known: Iterable[str]) -> Finding:
     """`known` are the names that can stand there."""
+    names = list(known)
+    fix = respelt(setting.spot, setting.name, names)
     return Finding(
         RULE.name,
         setting.spot,
         f"There is no rule `{setting.name}`.",
-        offered(setting.name, known, "Write the name as findings show it; `dotleader explain` lists all rules."),
+        offered(setting.name, names, "Write the name as findings show it; `dotleader explain` lists all rules."),
+        fix=None if fix is None else replace(fix, safe=False),  # it would begin to have an effect
     )
 
 
@@ -54,4 +59,5 @@ RULE = Rule(
     bad=(BAD,),
     good=(GOOD,),
     found_by="settling",
+    fix="unsafe",
 )

@@ -23,6 +23,7 @@ abnormal Icing
   if the wings and the tail carry ice or it grows
     Land .... AT ONCE
   note The wipers stick when it is wet and cold or when ice has formed.
+  Windows and vents or hatch .... CLOSED
   if rain and/or snow falls
     Windows .... CLOSED
   end
@@ -32,6 +33,7 @@ abnormal Icing
         ("and-or-mixed", "ON if in cloud or rain and below 5 degC, otherwise OFF"),
         ("and-or-mixed", "the wings and the tail carry ice or it grows"),
         ("and-or-mixed", "when it is wet and cold or when ice has formed"),
+        ("and-or-mixed", "Windows and vents or hatch"),
         ("and-or-mixed", "rain and/or snow falls"),
     ),
 )
@@ -42,7 +44,7 @@ equipment
   Nav and strobe lights .... OFF, ON
 
 abnormal Icing
-  when ice is seen, or the windows freeze over
+  when ice is seen and felt, or the windows freeze over
   if the temperature is between -10 and 5 degC or unknown
     Nav and strobe lights .... ON if in cloud or rain, otherwise OFF
   if Nav and strobe lights are ON or the pitot heat is
@@ -63,16 +65,19 @@ _CONDITION = re.compile(r"\b(?:if|unless|when)\b[^,:.;]*", re.IGNORECASE)
 def check(subject: Subject) -> Iterator[Finding]:
     named = _named(subject)
     lines = subject.lines()
+    for card in subject.handbook.cards:
+        if card.when is not None and _in_part(card.when.spot.text, named):
+            yield _finding(card.when.spot)
     for phrase in (
-        *(card.when for card in subject.handbook.cards if card.when is not None),
         *(arm.condition for _, arm in lines.arms if arm.condition is not None),
         *(repeat.until for _, repeat in lines.repeats),
     ):
-        if _mixes(phrase.text, named):
+        if _mixes(phrase.spot.text, named):
             yield _finding(phrase.spot)
     for _, item in lines.items:
-        if item.response is not None and _in_conditions(item.response.text, named):
-            yield _finding(item.response.spot)
+        for spot in (*(c.phrase.spot for c in item.challenges), *((item.response.spot,) if item.response else ())):
+            if _in_part(spot.text, named):
+                yield _finding(spot)
         for phrase in item.detail:
             yield from _in_prose(phrase, named)
     for _, notice in lines.notices:
@@ -86,22 +91,28 @@ def _named(subject: Subject) -> list[str]:
     return [name for name in names if _AND.search(name) or _OR.search(name)]
 
 
+def _has_both(text: str) -> bool:
+    low = text.lower()
+    return "or" in low and "and" in low and _OR.search(low) is not None and _AND.search(low) is not None
+
+
 def _mixes(text: str, named: list[str]) -> bool:
-    if _OR.search(text) is None or _AND.search(text) is None:
+    if not _has_both(text):
         return False
     for name in named:
         text = text.replace(name, "")
     text = _BETWEEN.sub("", text)
-    return _OR.search(text) is not None and _AND.search(text) is not None
+    return _has_both(text)
 
 
-def _in_conditions(text: str, named: list[str]) -> bool:
-    return _OR.search(text) is not None and any(_mixes(found[0], named) for found in _CONDITION.finditer(text))
+def _in_part(text: str, named: list[str]) -> bool:
+    """Whether a part between commas mixes them; `A and B, or C` says at which moment well enough."""
+    return _has_both(text) and any(_mixes(part, named) for part in text.split(","))
 
 
 def _in_prose(phrase: Phrase, named: list[str]) -> Iterator[Finding]:
     text = phrase.spot.text
-    if _OR.search(text) is None or _AND.search(text) is None:
+    if not _has_both(text):
         return
     for found in _CONDITION.finditer(text):
         if _mixes(found[0], named):
@@ -124,9 +135,9 @@ RULE = Rule(
     severity=Severity.WARNING,
     family="wording",
     what=(
-        "A condition with both `and` and `or` in it: after `when`, `if`, `or if` or `repeat until`, in a response "
-        "behind `if`, or in a clause of a detail or notice that begins with `if`, `unless` or `when`. `between 5 and "
-        "10` is no `and`, nor is one in a declared name."
+        "A condition with both `and` and `or` in it: after `when`, `if`, `or if` or `repeat until`, or in a clause of"
+        " a detail or notice that begins with `if`, `unless` or `when`; also a challenge or a response with both "
+        "between two commas. `between 5 and 10` is no `and`, nor is one in a declared name."
     ),
     why="Whether `A and B or C` holds with C alone is read one way by one pilot and the other way by the next.",
     source="NUREG-0899 and DOE-STD-1029-92 on logic words, never AND with OR in one sentence (from memory)",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from bisect import bisect_left
 from collections.abc import Iterator
 
 from dotleader.handbook.cards import Explained, Phrase
@@ -22,7 +23,8 @@ emergency Door open in flight
     Land .... WHEN CONVENIENT
     end
   caution Do not open the window without slowing down first.
-  note Never fail to close the vents.
+  note Never fail to close the vents. Never leave the window unlatched.
+  note No landing without a second look.
   if the lamp does not go out unless the pump is not on
     Fuel pump .... ON
   end
@@ -32,6 +34,8 @@ emergency Door open in flight
         ("double-negative", "not insecure"),
         ("double-negative", "not open the window without"),
         ("double-negative", "Never fail to"),
+        ("double-negative", "Never leave the window unlatched"),
+        ("double-negative", "No landing without"),
         ("double-negative", "unless the pump is not"),
     ),
 )
@@ -61,14 +65,22 @@ emergency Door open in flight
 _NOT = r"(?:not|never|cannot|nobody|nothing|no one|neither|no|\w+n['’]t)"
 _SOFT = r"(?:(?!(?:if|when|that|because|until|while|which|who|and|or|nor|but|than|so|even|only)\b)[\w{}°-]+\s+)"
 _NEGATED = (
-    "unlocked unlatched unsafe unarmed unlikely unusual unable uncommon unclear uneven unstable unserviceable "
-    "unreliable unknown unfastened untied unplugged unsecured unlit uncovered undone unequal unnecessary unimportant "
+    "unlocked unlatched unsecured unfastened unchecked unsafe unarmed unable unclear "
+    "uneven unstable unserviceable "
+    "unreliable unknown untied unplugged unlit uncovered undone unequal unnecessary unimportant "
     "disconnected disengaged disarmed disabled deactivated inoperative inactive incorrect impossible incomplete "
     "insecure insufficient inadequate invisible"
 )
+# Tried on every letter of a book, so that in most places one letter is all that is looked at.
+_MAY_BE = re.compile(
+    r"[ncu](?<!\w[ncu])(?:ot|ever|annot|obody|othing|o one|either|o|nless)\b(?:\s+[^\s.,;:]+){0,5}?\s+"
+    rf"(?:not|never|no|nobody|nothing|without|fail|{'|'.join(_NEGATED.split())})\b|n['’]t\b"
+)
 _TWICE = re.compile(
     rf"\b{_NOT}\s+(?:{'|'.join(_NEGATED.split())})\b"
-    rf"|\b(?:not|never)\s+{_SOFT}{{0,3}}without\b"
+    rf"|\b(?:not|never)\s+{_SOFT}{{0,5}}without\b"
+    rf"|\bno\s+{_SOFT}without\b"
+    rf"|\b(?:not|never)\s+{_SOFT}{{1,4}}(?:unlocked|unlatched|unsecured|unfastened|unchecked)\b"
     rf"|\b(?:not|never|cannot|\w+n['’]t)\s+{_SOFT}{{0,3}}(?:not|never|nobody|nothing)\b"
     rf"|\b(?:not|never|cannot|\w+n['’]t)\s+(?:{_SOFT}{{0,1}})fail\s+to\b"
     rf"|\bunless\s+{_SOFT}{{0,4}}(?:not|never|no)\b",
@@ -77,13 +89,23 @@ _TWICE = re.compile(
 
 
 def check(subject: Subject) -> Iterator[Finding]:
-    if not any(_TWICE.search(source.text) for source in subject.handbook.files):
+    places = _places(subject)
+    if not places:
         return  # as nearly always
-    lines = subject.lines()
     for phrase in _phrases(subject):
-        yield from _said(phrase)
-    for _, repeat in lines.repeats:
-        yield from _said(repeat.until)
+        spot = phrase.spot
+        offsets = places.get(spot.source.name, ())
+        if bisect_left(offsets, spot.start) < bisect_left(offsets, spot.end):
+            yield from _said(phrase)
+
+
+def _places(subject: Subject) -> dict[str, list[int]]:
+    """Where in each file a double negative may begin."""
+    places = {
+        source.name: [found.start() for found in _MAY_BE.finditer(text)]
+        for source, text in zip(subject.handbook.files, subject.lines().texts, strict=True)
+    }
+    return {name: offsets for name, offsets in places.items() if offsets}
 
 
 def _phrases(subject: Subject) -> Iterator[Phrase]:
@@ -101,11 +123,12 @@ def _phrases(subject: Subject) -> Iterator[Phrase]:
     for _, arm in lines.arms:
         if arm.condition is not None:
             yield arm.condition
+    for _, repeat in lines.repeats:
+        yield repeat.until
 
 
 def _said(phrase: Phrase) -> Iterator[Finding]:
-    found = _TWICE.search(phrase.spot.text)
-    if found is not None:
+    for found in _TWICE.finditer(phrase.spot.text):
         yield Finding(
             RULE.name,
             Spot(phrase.spot.source, phrase.spot.start + found.start(), phrase.spot.start + found.end()),

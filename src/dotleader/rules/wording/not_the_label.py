@@ -26,10 +26,14 @@ equipment
   Carburettor heat .... COLD, HOT
   Throttle .... CLOSED to FULL
   Landing gear .... UP, DOWN
+  Nav lights .... OFF, ON
+  Master switch .... OFF, ON
 
 normal Before takeoff
   when holding short of the runway
   Gear .... DOWN
+  Navigation lights .... ON
+  Battery master .... ON
   Ignition .... BOTH
   Electric fuel pump .... ON
   Mags .... BOTH
@@ -41,6 +45,8 @@ normal Before takeoff
 """,
     (
         ("not-the-label", "Gear"),
+        ("not-the-label", "Navigation lights"),
+        ("not-the-label", "Battery master"),
         ("not-the-label", "Ignition"),
         ("not-the-label", "Electric fuel pump"),
         ("not-the-label", "Mags"),
@@ -88,8 +94,17 @@ _KINDS = frozenset(
 )
 """Words that say what kind of thing it is, and that a label may have or leave out."""
 
-_SAME = {"landing gear": "gear", "undercarriage": "gear", "boost pump": "fuel pump", "ignition": "magneto"}
+_SAME = {
+    "landing gear": "gear",
+    "undercarriage": "gear",
+    "boost pump": "fuel pump",
+    "ignition": "magneto",
+    "power lever": "throttle",
+}
 """Words of the trade for one thing. A response that only this thing can give must agree."""
+
+_MORE = frozenset({"battery", "boost", "electrical", "wing"})
+"""Words that tell no more than a label does: `Battery master`, `Wing flaps`."""
 
 _LEAST = 3  # letters of an abbreviation
 
@@ -125,6 +140,9 @@ class _Labels:
     def meant(self, key: str) -> list[Control | Gauge]:
         """The things that a challenge, which is none of their names, can mean."""
         words = _counting(key)
+        return self._named(words) or self._named(tuple(word for word in words if word not in _MORE))
+
+    def _named(self, words: tuple[str, ...]) -> list[Control | Gauge]:
         if not words or any(len(word) < _LEAST and word.isalpha() for word in words):
             return []
         return [thing for thing in self.by_words.get(_starts(words), ()) if _abbreviates(words, _counting(thing.key))]
@@ -142,7 +160,9 @@ def _starts(words: tuple[str, ...]) -> tuple[str, ...]:
 
 
 def _abbreviates(words: tuple[str, ...], label: tuple[str, ...]) -> bool:
-    return all(full.startswith(word.rstrip(".")) for word, full in zip(words, label, strict=True))
+    """Whether each word is short for the other one: `Mags` for `Magnetos`, or `Navigation lights` for `Nav lights`."""
+    bare = [(word.rstrip("."), full.rstrip(".")) for word, full in zip(words, label, strict=True)]
+    return all(full.startswith(word) or word.startswith(full) for word, full in bare)
 
 
 def _answers(item: Item, thing: Control | Gauge) -> bool:

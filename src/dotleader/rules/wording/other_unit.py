@@ -119,10 +119,9 @@ def check(subject: Subject) -> Iterator[Finding]:
     asi = _airspeed_indicator(handbook)
     by_key: dict[str, list[Instrument]] = {}
     for _, item in subject.lines().items:
-        if item.response is not None and (item.response.uses or any(map(str.isdigit, item.response.spot.text))):
-            read_on = _read_on(item, handbook, asi, by_key)
-            if read_on:
-                yield from _said(item, read_on, handbook)
+        read_on = _read_on(item, handbook, asi, by_key) if item.response is not None else ()
+        if read_on:
+            yield from _said(item, read_on, handbook)
 
 
 def _airspeed_indicator(handbook: Handbook) -> Instrument | None:

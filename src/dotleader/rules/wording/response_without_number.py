@@ -65,7 +65,7 @@ _JUDGING = frozenset(
     """
     acceptable adequate available enough fine good limits proper range reasonable right sufficient tolerance
     correct indicated indicating monitor monitored noted observed read scanned seen watch watched
-    warm hot cool cold low high serviceable working functioning crosschecked
+    present healthy safe registering showing indication warm hot cool high serviceable working functioning crosschecked
     """.split()  # noqa: SIM905
 )
 _FILLING = frozenset(

@@ -3,22 +3,29 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from itertools import pairwise
 
 from dotleader.handbook.cards import Phrase
+from dotleader.handbook.model import Control
 from dotleader.rules.rule import Example, Rule
 from dotleader.rules.showing import short
 from dotleader.rules.subject import Subject
 from dotleader.rules.wording.verbs import LOOKS, MOVES, OF_FLYING, SURE, first_word, orders
 from dotleader.source.finding import Finding, Severity
+from dotleader.syntax.plain import folded
 
 BAD = Example(
     """\
+equipment
+  Throttle .... CLOSED to FULL
+  Cabin heat .... OFF, ON
+
 emergency Engine fire on the ground
   when flames come from the cowling
   Pull the mixture and close the fuel valve .... AT ONCE
   Starter .... HOLD KEY AND PUSH THROTTLE
+  Throttle .... CLOSED AND CABIN HEAT OFF
   Set flaps and check trim .... TAKEOFF
   Mixture .... LEAN AND CLOSE COWL FLAPS
   end
@@ -26,6 +33,7 @@ emergency Engine fire on the ground
     (
         ("two-actions", "Pull the mixture and close the fuel valve"),
         ("two-actions", "HOLD KEY AND PUSH THROTTLE"),
+        ("two-actions", "CLOSED AND CABIN HEAT OFF"),
         ("two-actions", "Set flaps and check trim"),
         ("two-actions", "LEAN AND CLOSE COWL FLAPS"),
     ),
@@ -58,18 +66,35 @@ _AND = re.compile(r"\s+(?:and|&)\s+", re.IGNORECASE)
 
 
 def check(subject: Subject) -> Iterator[Finding]:
+    controls = subject.handbook.controls
     for _, item in subject.lines().items:
+        text = item.spot.text
+        if "&" not in text and " and " not in text.lower():
+            continue
         for challenge in item.challenges:
             if not challenge.control and not challenge.gauge and _are_two(challenge.phrase.spot.text, of_things=True):
                 yield _finding(challenge.phrase)
         moved = any(move.positions for move in item.moves)  # positions say what is to be done by themselves
-        if item.response is not None and not moved and _are_two(item.response.spot.text, of_things=False):
+        response = item.response.spot.text if item.response is not None and not moved else ""
+        if item.response is not None and (_are_two(response, of_things=False) or _moves_another(response, controls)):
             yield _finding(item.response)
 
 
 def _are_two(text: str, *, of_things: bool) -> bool:
     parts = _AND.split(text)
-    return len(parts) > 1 and any(_joined(a, b, of_things) for a, b in pairwise(parts))
+    return any(_joined(a, b, of_things) for a, b in pairwise(parts))
+
+
+def _moves_another(response: str, controls: Mapping[str, Control]) -> bool:
+    """Whether a response goes on to another control: `CLOSED AND MIXTURE CUT OFF`."""
+    for part in _AND.split(folded(response))[1:]:
+        words = part.split()
+        for count in range(1, min(len(words), 4)):
+            control = controls.get(" ".join(words[:count]))
+            rest = " ".join(words[count:])
+            if control is not None and any(rest.startswith(folded(position)) for position in control.positions):
+                return True
+    return False
 
 
 def _joined(left: str, right: str, of_things: bool) -> bool:

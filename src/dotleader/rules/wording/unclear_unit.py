@@ -45,17 +45,18 @@ normal Preflight
 )
 
 _GALLONS = {"gph": "US gal/h", "gal/h": "US gal/h", "gal/hr": "US gal/h", "gals/h": "US gal/h"}
+_MAY_BE = re.compile(r"[0-9]\s*(?:gal|gph|k(?:mh|ph|mph|m/hr|m\.h)|mile)")
 _UNCLEAR = re.compile(
-    r"(?<![\w.])\d[\d.,]*\s*(?P<unit>gallons?(?!\s+(?:cans?|drums?|tanks?|jerry))|gals?/hr?|gals?|gph|"
+    r"(?<![\w.])\d[\d.,]*\s*(?P<unit>gals?/hr?|gal(?:lon)?s?(?!\s+(?:cans?|drums?|tanks?|jerry))|gph|"
     r"kmh|kph|kmph|km/hr|km\.h|miles?)\b(?![/\w])",
     re.IGNORECASE,
 )
 
 
 def check(subject: Subject) -> Iterator[Finding]:
-    if not any(_UNCLEAR.search(source.text) for source in subject.handbook.files):
-        return  # as nearly always
     lines = subject.lines()
+    if not any(map(_MAY_BE.search, lines.texts)):
+        return  # as nearly always
     for _, item in lines.items:
         for phrase in texts_of(item):
             yield from _said(phrase, miles=phrase is item.response)
@@ -85,8 +86,8 @@ def _message(text: str, unit: str) -> str:
     text = " ".join(text.split())
     if unit.startswith("k"):
         return f"`{text}` is in a unit that the language does not have."
-    kinds = "nautical or statute ones" if unit.startswith("mile") else "American or imperial ones"
-    return f"`{text}` does not say whether they are {kinds}."
+    which = "mile: the nautical or the statute" if unit.startswith("mile") else "gallon: the American or the imperial"
+    return f"`{text}` does not say which {which} one."
 
 
 def _help(unit: str) -> str:

@@ -21,6 +21,8 @@ class Typed(NamedTuple):
 
 
 def typed_amounts(text: str) -> Iterator[Typed]:
+    if not any(map(str.isdigit, text)):
+        return
     pattern, by_key = _table()
     for found in pattern.finditer(text):
         written = " ".join(found["unit"].split())

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
+from functools import lru_cache
 
 from dotleader.handbook.cards import Item, Phrase
 from dotleader.handbook.model import Control, Gauge, Handbook
@@ -66,6 +67,7 @@ _APOSTROPHES = re.compile(r"['’.]")
 _MARKS = re.compile(r"[^\w\s]+")
 
 
+@lru_cache(4096)
 def is_vague(text: str) -> bool:
     """Whether a response, as printed, is made of nothing but words that state nothing: `CHECKED AND SET`."""
     bare = folded(_MARKS.sub(" ", _APOSTROPHES.sub("", text)))
