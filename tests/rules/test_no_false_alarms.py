@@ -15,6 +15,7 @@ from dotleader.tools.files import Files
 from dotleader.tools.pipeline import lint_handbook
 
 GOOD = Path(__file__).parents[1] / "good"
+EXAMPLES = Path(__file__).parents[2] / "examples"
 BOOKS = (
     "metric-tailwheel/skarn.cards",
     "motor-glider/wimpel.cards",
@@ -44,3 +45,7 @@ def test_nothing_is_found_in_it_when_it_is_formatted(book: str, tmp_path: Path) 
         copy.parent.mkdir(parents=True, exist_ok=True)
         copy.write_text(format_text(SourceText(source.name, source.read_text(encoding="utf-8"))), encoding="utf-8")
     assert lint_handbook(str(tmp_path / Path(book).name), Files()).findings == []
+
+
+def test_nothing_is_found_in_the_example_in_large_type() -> None:
+    assert lint_handbook(str(EXAMPLES / "large-type.cards"), Files()).findings == []
