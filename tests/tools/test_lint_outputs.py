@@ -218,6 +218,7 @@ def test_several_forms_in_one_run(here: Path, capsys: pytest.CaptureFixture[str]
         (("json=missing/a.txt",), "`missing/a.txt` cannot be written: no such file or directory."),
         (("json=.",), "`.` cannot be written: it is a folder."),
         ((f"json={os.devnull}",), "cannot be written: it is no plain file."),
+        (("json=baseline.txt",), "`baseline.txt` is where accepted findings are kept."),
     ],
 )
 def test_forms_that_cannot_be(
@@ -229,6 +230,38 @@ def test_forms_that_cannot_be(
     assert said in ran.err
     assert (here / "a.cards").read_text() == CLEAN
     assert os.listdir(here) == ["a.cards"]  # noqa: PTH208  # hidden ones too
+
+
+@pytest.mark.parametrize("onto", ["link.json", "notes.txt"])
+def test_no_source_is_written_over(here: Path, capsys: pytest.CaptureFixture[str], onto: str) -> None:
+    write(here, a=FAULTY)
+    (here / "notes.txt").write_text(FAULTY)
+    (here / "link.json").symlink_to("a.cards")
+    ran = run(capsys, "lint", f"--as=json={onto}", "--as=brief", "a.cards", "notes.txt")
+    assert (ran.code, ran.out) == (2, "")
+    assert ran.err.startswith(f"dotleader: `{onto}` is ")
+    assert (here / "a.cards").read_text() == (here / "notes.txt").read_text() == FAULTY
+
+
+def test_what_cannot_be_written_keeps_nothing_else_back(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    write(here, a=FAULTY)
+    ran = run(capsys, "lint", "--as=json=missing/a.txt", "--as=brief", "--as=github=b.txt", "a.cards")
+    assert ran.code == 2
+    assert ran.out.startswith("a.cards:3:17: error")
+    assert (here / "b.txt").read_text().startswith("::error file=a.cards,")
+    assert "`missing/a.txt` cannot be written" in ran.err
+
+
+@pytest.mark.skipif(os.name == "nt", reason="file names are not bytes there")
+def test_paths_are_percent_encoded(here: Path) -> None:
+    names = {b"lat\xe9in": "lat%E9in", b"50%25 off": "50%2525%20off", b"a:b": "a%3Ab", b"two\nlines": "two%0Alines"}
+    for name in names:
+        os.mkdir(name)  # noqa: PTH102  # bytes
+        Path(os.fsdecode(name), "a.cards").write_text(FAULTY)
+    results = _sarif(process("lint", "--as", "sarif", ".", cwd=here).out)["results"]
+    uris = {each["locations"][0]["physicalLocation"]["artifactLocation"]["uri"] for each in results}
+    assert uris == {f"{name}/a.cards" for name in names.values()}
+    assert len(process("lint", "--as", "brief", ".", cwd=here).out.splitlines()) == len(names)
 
 
 def test_json_says_how_sure_a_rule_is_and_what_would_mend_it(here: Path, capsys: pytest.CaptureFixture[str]) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Collection, Sequence
 
-from dotleader.handbook.ledger import nearest
+from dotleader.handbook.names import nearest
 from dotleader.handbook.positions import matched
 from dotleader.source.finding import Fix, swapped
 from dotleader.source.text import Spot

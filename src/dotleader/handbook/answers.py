@@ -9,8 +9,9 @@ from dotleader.handbook.amounts.numerals import NumberTrouble, read_number
 from dotleader.handbook.amounts.units import Unit, find_unit, like
 from dotleader.handbook.answer_help import fix_for, help_for, is_remark
 from dotleader.handbook.cards import Aim, Move, Phrase
-from dotleader.handbook.ledger import Ledger, part_of
+from dotleader.handbook.ledger import Ledger
 from dotleader.handbook.model import Control, Gauge
+from dotleader.handbook.names import part_of
 from dotleader.handbook.positions import matched
 from dotleader.handbook.trailing import without_comment
 from dotleader.source.finding import Related

@@ -8,8 +8,9 @@ from collections.abc import Mapping, Sequence
 from dotleader.handbook.book import LARGE_TYPE, LARGEST_TYPE, USUAL_TYPE, DeclaredBook
 from dotleader.handbook.cards import Card
 from dotleader.handbook.gather import At
-from dotleader.handbook.ledger import Ledger, offered
+from dotleader.handbook.ledger import Ledger
 from dotleader.handbook.model import Handbook
+from dotleader.handbook.names import offered
 from dotleader.handbook.sections import NUMBERS, SECTION_OF_KIND, SECTIONS, TEXTS
 from dotleader.handbook.stocks.known import STOCK_NAMES
 from dotleader.handbook.stocks.several import Named, library_stock, loose, read_further, say_unused

@@ -7,8 +7,9 @@ from functools import partial
 
 from dotleader.handbook.amounts.units import Unit
 from dotleader.handbook.gather import At
-from dotleader.handbook.ledger import Ledger, offered, part_of, split_prefix
+from dotleader.handbook.ledger import Ledger
 from dotleader.handbook.model import Control, Effect, Fact, Gauge, Meaning, Need
+from dotleader.handbook.names import offered, part_of, split_prefix
 from dotleader.handbook.numbers import Numbers
 from dotleader.handbook.phrases import Phrases
 from dotleader.handbook.positions import Positions, matched, read_positions, unlisted

@@ -8,8 +8,9 @@ from fractions import Fraction
 from dotleader.handbook.controls import Reading
 from dotleader.handbook.facts import check_head_source, origin_of
 from dotleader.handbook.gather import At
-from dotleader.handbook.ledger import Ledger, offered
+from dotleader.handbook.ledger import Ledger
 from dotleader.handbook.model import Electrical, Gauge, Supply
+from dotleader.handbook.names import offered
 from dotleader.handbook.numbers import Numbers, UnworkableError
 from dotleader.handbook.wiring_reading import amount_in, measured
 from dotleader.source.text import Spot

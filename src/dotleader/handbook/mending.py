@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
-from dotleader.handbook.ledger import nearest, part_of
+from dotleader.handbook.names import nearest, part_of
 from dotleader.source.finding import Fix, swapped
 from dotleader.source.text import Spot
 from dotleader.syntax.line_faults import one_apart

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Collection, Mapping
 
 from dotleader.handbook.amounts.units import Unit, find_unit
-from dotleader.handbook.ledger import offered
 from dotleader.handbook.model import Gauge
+from dotleader.handbook.names import offered
 from dotleader.syntax.plain import folded, looks
 
 

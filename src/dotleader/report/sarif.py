@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import sys
 from collections.abc import Iterable, Mapping, Sequence
 from hashlib import sha256
 from urllib.parse import quote
@@ -136,10 +137,15 @@ def _location(spot: Spot) -> _Object:
 def _artifact(name: str) -> _Object:
     """Relative to the folder that the lint was started in; what lies on another drive has its own beginning."""
     if name.startswith("/"):
-        return {"uri": "file://" + quote(name)}
+        return {"uri": "file://" + _quoted(name)}
     if name[1:3] == ":/":
-        return {"uri": "file:///" + quote(name, safe="/:")}
-    return {"uri": quote(name), "uriBaseId": BASE}
+        return {"uri": "file:///" + name[:2] + _quoted(name[2:])}
+    return {"uri": _quoted(name), "uriBaseId": BASE}
+
+
+def _quoted(name: str) -> str:
+    """Percent-encoded, by its bytes where a name is no UTF-8."""
+    return quote(name, errors=sys.getfilesystemencodeerrors())
 
 
 def _region(spot: Spot) -> _Object:

@@ -8,8 +8,8 @@ from collections.abc import Iterator
 
 from dotleader.handbook.book import DeclaredBook
 from dotleader.handbook.contents import books_of
-from dotleader.handbook.ledger import offered
 from dotleader.handbook.model import Handbook
+from dotleader.handbook.names import offered
 from dotleader.syntax.plain import folded
 from dotleader.tools.cannot_run import CannotRun
 from dotleader.tools.printed_names import PRINTED

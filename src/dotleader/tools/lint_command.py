@@ -10,7 +10,7 @@ from dotleader.source.finding import Severity
 from dotleader.tools.cannot_run import CannotRun
 from dotleader.tools.discovery import Task, find
 from dotleader.tools.files import STDIN, Files
-from dotleader.tools.lint_forms import FORMS, Form, answered, forms_of, write_form
+from dotleader.tools.lint_forms import FORMS, Form, answered, forms_of, spare_sources, write_form
 from dotleader.tools.looking import Looked, look
 from dotleader.tools.rule_facts import FACTS
 from dotleader.tools.saying import complain, say
@@ -78,12 +78,13 @@ def run(options: Options) -> int:
     files = Files()
     tasks, troubles = find(options.paths, files)
     looked = look(tasks, files, troubles, baseline=options.baseline)
+    spare_sources(forms, files.paths.values())
     said: list[str] = []
     complete = True
     if options.fix or options.fix_unsafe:
         looked, said, complete = _mended(options, forms, tasks, files, looked)
     if looked.files:
-        _answer(forms, looked, said, complete=not troubles, piped=_is_piped(options))
+        troubles += _answer(forms, looked, said, complete=not troubles, piped=_is_piped(options))
     for trouble in troubles:
         complain(trouble.message, trouble.advice)
     if troubles or not complete:
@@ -117,14 +118,21 @@ def _mended(
     return fix_files(fixing, looked, ask=ask, show=options.fix_unsafe and for_people)
 
 
-def _answer(forms: Sequence[Form], looked: Looked, said: Sequence[str], *, complete: bool, piped: bool) -> None:
-    """Each form where it belongs; standard output last, for it says what happened."""
+def _answer(
+    forms: Sequence[Form], looked: Looked, said: Sequence[str], *, complete: bool, piped: bool
+) -> list[CannotRun]:
+    """Each form where it belongs; standard output last, for it says what happened. Files that cannot be written."""
+    troubles: list[CannotRun] = []
     for form in sorted(forms, key=lambda form: not form.path):
         lines = answered(form.name, looked, said, to_file=bool(form.path), complete=complete)
         if form.path:
-            write_form(form.path, lines)
+            try:
+                write_form(form.path, lines)
+            except CannotRun as trouble:  # what was found is said all the same
+                troubles.append(trouble)
         elif not piped:
             say(lines)
     if piped:
         for line in answered("brief", looked, said, to_file=True):
             complain(line)
+    return troubles

@@ -4,15 +4,15 @@ from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple
 
 from dotleader.report.glyphs import escaped
 from dotleader.report.terminal import Terminal, terminal_for
 from dotleader.source.finding import Finding
 from dotleader.tools.cannot_run import CannotRun, because
-from dotleader.tools.files import ENDING, shown_name
-from dotleader.tools.looking import Looked
+from dotleader.tools.files import ENDING, STDIN, shown_name
+from dotleader.tools.looking import BASELINE, Looked
 from dotleader.tools.rule_facts import FACTS
 
 FORMS = ("full", "brief", "json", "sarif", "github")
@@ -38,7 +38,17 @@ def forms_of(asked: Sequence[Form]) -> tuple[Form, ...]:
             )
         if form.path.lower().endswith(ENDING):
             raise CannotRun(f"`{form.path}` is the name of a source.", f"Name a file that does not end in `{ENDING}`.")
+        if os.path.basename(place) == BASELINE:
+            raise CannotRun(f"`{form.path}` is where accepted findings are kept.", "Name another file.")
     return forms
+
+
+def spare_sources(forms: Sequence[Form], read: Iterable[str]) -> None:
+    """Raise CannotRun where a form would go onto a file that was read, be it by a link or under another ending."""
+    sources = {os.path.realpath(path) for path in read if path != STDIN and "\0" not in path}
+    for form in forms:
+        if form.path and os.path.realpath(form.path) in sources:
+            raise CannotRun(f"`{form.path}` is one of the sources that were read.", "Name another file.")
 
 
 def answered(form: str, looked: Looked, said: Sequence[str], *, to_file: bool, complete: bool = True) -> Iterator[str]:

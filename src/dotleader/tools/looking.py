@@ -20,6 +20,9 @@ if TYPE_CHECKING:  # imported only where something was suppressed or accepted
     from dotleader.source.suppression import Suppressed
     from dotleader.tools.accepted import Accepted
 
+BASELINE = "baseline.txt"
+"""`rules.baseline.NAME`, said again for a lint that finds no such file, and so imports nothing of it."""
+
 
 class Looked(NamedTuple):
     """What was found, and where it was looked for; `parts` are files that were read as a part of another's handbook.
@@ -74,4 +77,4 @@ def look(tasks: Sequence[Task], files: Files, troubles: list[CannotRun], *, base
 
 
 def _beside(main: str) -> str:
-    return os.path.join(os.path.dirname(main), "baseline.txt")
+    return os.path.join(os.path.dirname(main), BASELINE)

@@ -29,8 +29,8 @@ from dotleader.tools.saying import say
 if TYPE_CHECKING:  # argparse, and all that printing takes, are at hand only where they are used
     from dotleader.handbook.book import DeclaredBook
     from dotleader.tools.command_line import Options, Parser
-    from dotleader.tools.printed_book import Planned
     from dotleader.tools.printers import Printer
+    from dotleader.tools.printing import Planned
 
 HELP = """\
 dotleader print HANDBOOK    lay out cards as pages to read and sheets to cut
@@ -130,8 +130,9 @@ def run(options: Options) -> int:
         return 1
     # reportlab takes longer to import than a lint takes altogether
     from dotleader.tools.ending import end_tidily  # noqa: PLC0415
-    from dotleader.tools.printed_book import Manner, planned, print_planned  # noqa: PLC0415
+    from dotleader.tools.printed_book import planned, print_planned  # noqa: PLC0415
     from dotleader.tools.printed_folder import write_folder  # noqa: PLC0415
+    from dotleader.tools.printing import Manner  # noqa: PLC0415
 
     end_tidily()
     manner = Manner(

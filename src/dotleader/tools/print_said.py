@@ -27,9 +27,9 @@ from dotleader.tools.punch_said import said_of_punches
 from dotleader.tools.rule_facts import FACTS
 
 if TYPE_CHECKING:  # reportlab takes longer to import than a lint takes altogether
-    from dotleader.tools.printed_book import Manner, Planned, Printed
     from dotleader.tools.printed_folder import Written
     from dotleader.tools.printers import Printer
+    from dotleader.tools.printing import Manner, Planned, Printed
 
 
 def refusal(errors: list[Finding], others: int, draft_helps: bool) -> Iterator[str]:

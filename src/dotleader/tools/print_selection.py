@@ -5,8 +5,8 @@ from __future__ import annotations
 from itertools import groupby
 from typing import TYPE_CHECKING
 
-from dotleader.handbook.ledger import offered
 from dotleader.handbook.model import Handbook
+from dotleader.handbook.names import offered
 from dotleader.page.face.selection import Wanted, read_span
 from dotleader.page.sheet.cut_files import and_last
 from dotleader.syntax.heads import CARD_KINDS

@@ -8,13 +8,12 @@ from itertools import islice
 
 from dotleader.handbook.book import DeclaredBook
 from dotleader.handbook.model import Handbook
-from dotleader.handbook.punch import Punch
 from dotleader.output.cut_dxf import cut_dxf
 from dotleader.output.cut_svg import cut_svg
 from dotleader.output.pdf import PdfFacts, PdfPage, write_pdf
 from dotleader.page.drawn import Font
 from dotleader.page.face.book import Book, make_book
-from dotleader.page.face.selection import Wanted, selected
+from dotleader.page.face.selection import selected
 from dotleader.page.frames import frame_of
 from dotleader.page.imposition import imposition
 from dotleader.page.laid import LaidCard
@@ -25,67 +24,18 @@ from dotleader.page.sheet.copies import copied, sheets_of_copies
 from dotleader.page.sheet.cut_files import cut_file
 from dotleader.page.sheet.cut_shapes import Cutting
 from dotleader.page.sheet.cutting import cuttings
-from dotleader.page.sheet.duplex import Turning
-from dotleader.page.sheet.leaf_order import Order
 from dotleader.page.sheet.reading import reading_pages
 from dotleader.page.sheet.registration import registration_places
-from dotleader.page.sheet.sheets import Sheet, sheets
+from dotleader.page.sheet.sheets import sheets
 from dotleader.page.type.metrics import shown
 from dotleader.page.type.symbols import symbols_of
-from dotleader.source.record import record, replace
+from dotleader.source.record import replace
 from dotleader.tools.making_up_sheet import making_up_pdf
 from dotleader.tools.print_selection import refuse_missing
 from dotleader.tools.printed_names import BACKS, CUT_DXF, CUT_SVG, FRONTS, MAKING_UP, READING, SHEETS
 from dotleader.tools.printers import Printer
+from dotleader.tools.printing import Manner, Planned, Printed
 from dotleader.tools.progress import Progress
-
-
-@record
-class Printed:
-    """`files` by name; `sheets` counts papers, the sheet of rulers, if there is one, once among them.
-
-    `cuttings` are those that have a pair of files to cut by.
-    """
-
-    files: dict[str, bytes]
-    book: Book
-    sheets: int
-    cuttings: tuple[Cutting, ...]
-
-
-@record
-class Manner:
-    """How a book is printed.
-
-    `draft` is the number of errors when it is printed in spite of them. With `cutter_marks` the sheets bear marks for a
-    cutter that reads them, where leaves do not fill the paper. The backs of sheets are righted for the `printer`; what
-    is cut by stays where it is. Of the book what is `wanted`, None for all. `copies` are of sheets. Without `colour`
-    the ground of memory items is white. `order` is that of the leaves on the sheets, which the
-    printer turns about the edge of `turning`. `one_sided` puts fronts and backs into files of their own as well.
-    """
-
-    draft: int | None = None
-    cutter_marks: bool = False
-    printer: Printer | None = None
-    wanted: Wanted | None = None
-    copies: int = 1
-    colour: bool = True
-    order: Order = "sequence"
-    turning: Turning = "long-edge"
-    one_sided: bool = False
-
-
-@record
-class Planned:
-    """A book that is ready to be drawn: everything has its place. `papers` are of one copy.
-
-    `punches` are those on the desk, with which its holes may be made.
-    """
-
-    book: Book
-    papers: tuple[Sheet, ...]
-    cuttings: tuple[Cutting, ...]
-    punches: tuple[Punch, ...] = ()
 
 
 def planned(

@@ -14,7 +14,7 @@ from dotleader.page.sheet.rulers import ruler_length
 from dotleader.tools.in_lines import in_lines
 
 if TYPE_CHECKING:  # reportlab takes longer to import than a lint takes altogether
-    from dotleader.tools.printed_book import Planned
+    from dotleader.tools.printing import Planned
 
 
 def how(turning: Turning, one_sided: bool, stock: Stock) -> Iterator[str]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from dotleader.handbook.ledger import nearest, offered
+from dotleader.handbook.names import nearest, offered
 from dotleader.handbook.stocks.fault import Amiss, millimetres
 from dotleader.handbook.stocks.faults import amiss, doubtful
 from dotleader.handbook.stocks.known import STOCK_NAMES, known_stock, stock_named, usual_stock
