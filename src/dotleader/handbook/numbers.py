@@ -6,10 +6,9 @@ from typing import NoReturn
 
 from dotleader.handbook.amounts import arithmetic
 from dotleader.handbook.amounts.numerals import NumberTrouble, read_number
-from dotleader.handbook.amounts.printing import shown
-from dotleader.handbook.amounts.quantity import AtLeast, AtMost, Exact, Operand, Quantity, Range, Shape, Tolerance
+from dotleader.handbook.amounts.quantity import Operand, Quantity, Shape
 from dotleader.handbook.amounts.rounding import Side
-from dotleader.handbook.amounts.shapes import quantity_of, range_of, tolerance_of
+from dotleader.handbook.amounts.shapes import quantity_of
 from dotleader.handbook.amounts.speed_symbols import speed_symbol
 from dotleader.handbook.amounts.trouble import Kind, Trouble, said, said_of_number
 from dotleader.handbook.amounts.units import Basis, Unit, with_basis
@@ -18,6 +17,7 @@ from dotleader.handbook.facts import origin_of
 from dotleader.handbook.gather import At
 from dotleader.handbook.ledger import Ledger
 from dotleader.handbook.model import Declared, Fact, Gauge
+from dotleader.handbook.shaping import shape_text, shaped, unit_of
 from dotleader.handbook.unit_reading import read_unit
 from dotleader.handbook.value_help import value_help
 from dotleader.source.finding import Related
@@ -148,7 +148,7 @@ class Numbers:
             raise UnworkableError
         first = self._finished(value.first, at, speed, parts)
         second = self._finished(value.second, at, speed, parts) if value.second is not None else None
-        shape = _shaped(value.shape, first, second)
+        shape = shaped(value.shape, first, second)
         if isinstance(shape, Trouble):
             self._trouble(shape, at.spot(value.span))
         if speed:
@@ -287,27 +287,3 @@ def _is_worked(value: Value) -> bool:
 def _worked(value: Value) -> Span:
     """Where the arithmetic of a value stands, both its numbers where there are two."""
     return value.first.span if value.second is None else Span(value.first.span.start, value.second.span.end)
-
-
-def _shaped(shape: str, first: Quantity, second: Quantity | None) -> Shape | Trouble:
-    if second is not None:
-        return range_of(first, second) if shape == "range" else tolerance_of(first, second)
-    if shape == "at least":
-        return AtLeast(first)
-    return AtMost(first) if shape == "at most" else Exact(first)
-
-
-def unit_of(shape: Shape) -> Unit | None:
-    match shape:
-        case Exact(quantity) | AtLeast(quantity) | AtMost(quantity):
-            return quantity.unit
-        case Range(low, _):
-            return low.unit
-        case Tolerance(mid, _):
-            return mid.unit
-
-
-def shape_text(shape: Shape) -> str:
-    """What a shape prints as; empty where it cannot be printed (said when it was worked out)."""
-    text = shown(shape)
-    return "" if isinstance(text, Trouble) else text

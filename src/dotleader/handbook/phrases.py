@@ -15,7 +15,8 @@ from dotleader.handbook.gather import At
 from dotleader.handbook.gauges import end_text
 from dotleader.handbook.ledger import Ledger
 from dotleader.handbook.model import Band, Gauge
-from dotleader.handbook.numbers import Numbers, shape_text, unit_of
+from dotleader.handbook.numbers import Numbers
+from dotleader.handbook.shaping import shape_text, unit_of
 from dotleader.source.text import Span, Spot
 from dotleader.syntax.tree import Ref, Words
 

@@ -12,7 +12,7 @@ from dotleader.handbook.amounts.trouble import Trouble
 from dotleader.handbook.amounts.units import Unit, find_unit
 from dotleader.handbook.cards import Item, Use
 from dotleader.handbook.model import Handbook
-from dotleader.handbook.numbers import unit_of
+from dotleader.handbook.shaping import unit_of
 from dotleader.rules.rule import Example, Rule
 from dotleader.rules.subject import Subject
 from dotleader.rules.wording.unit_words import Typed, comparable, same_scale, typed_amounts
