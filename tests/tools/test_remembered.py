@@ -202,3 +202,15 @@ def test_every_look_can_be_taken_again(tmp_path: Path) -> None:
     (tmp_path / "a.cards").unlink()
     (tmp_path / "absent").mkdir()
     assert sum(world.same(kind, seen, before) for (kind, seen), before in looks.items()) == 3  # absent, real, no folder
+
+
+def test_what_changes_between_two_looks_is_not_kept(tmp_path: Path) -> None:
+    write(tmp_path, a=CLEAN)
+    path = str(tmp_path / "a.cards")
+    world.keep_watch()
+    world.read_named(path)
+    world.read_named(path)
+    assert world.watched()
+    write(tmp_path, a=FAULTY)
+    world.read_named(path)
+    assert world.watched() is None
