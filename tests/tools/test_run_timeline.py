@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import json
 from pathlib import Path
 
 import pytest
 
-from tests.tools.running import run
+from tests.tools.running import in_one_line, run, write
 
 GOOD = Path(__file__).parents[1] / "good"
 
@@ -20,3 +21,78 @@ def test_where_nothing_is_declared_nothing_is_said_of_how_it_stands(capsys: pyte
 def test_two_branches_that_lead_to_one_card_in_one_state_are_one_way_on(capsys: pytest.CaptureFixture[str]) -> None:
     out = run(capsys, "run", "--card", "Electrical fire", GOOD / "retractable" / "tessel.cards").out
     assert out.count("to Gear by hand") == 1
+
+
+SWITCHES = "equipment\n  Pump .... OFF, ON\n    parked .... OFF\n    at .... panel 10 mm, 10 mm\n\n"
+TAXI = "normal Taxi\n  when clear\n  Pump .... ON\n"
+
+
+@pytest.mark.parametrize(
+    ("options", "message"),
+    [
+        (("--coverage", "--loads"), "`--coverage` and `--loads` are two pages."),
+        (("--coverage", "--card", "Taxi"), "`--coverage` is about all cards."),
+        (("--coverage", "--to", "a.svg"), "`--coverage` is a table and not drawn."),
+        (("--loads", "--from", "taxi"), "`--loads` is about a whole flight."),
+        (("--loads", "--to", "a.svg"), "`--loads` is a table and not drawn."),
+        (("--card", "Taxi", "--from", "taxi"), "`--card` names one card, `--from` many."),
+        (("--to", "a.svg", "--as", "json"), "`--to` makes a drawing, and that is no JSON."),
+        (("--from", "soon"), "`soon` is no phase of a flight."),
+        (("--from", "cruise"), "No card was worked through from cruise on."),
+        (("--card", "Tax"), "No card `Tax` was worked through."),
+        (("--to", "a.png"), "`a.png` does not say what to draw."),
+        (("--to", "none/a.svg"), "`none/a.svg` cannot be written: no such file or directory."),
+    ],
+)
+def test_what_makes_no_sense_is_refused_in_a_sentence(
+    options: tuple[str, ...],
+    message: str,
+    capsys: pytest.CaptureFixture[str],
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    write(tmp_path, a=SWITCHES + TAXI)
+    done = run(capsys, "run", "a.cards", *options)
+    assert (done.code, done.out) == (2, "")
+    assert done.err.startswith(f"dotleader: {message}\n  ")
+    assert not list(tmp_path.glob("*.svg"))
+
+
+def test_a_run_of_a_handbook_with_errors_says_that_there_are_some(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    write(tmp_path, a=SWITCHES + TAXI + "  Pump .... OM\n")
+    said = "There is 1 error in this handbook"
+    for options in ((), ("--card", "Taxi"), ("--coverage",)):
+        assert run(capsys, "run", "a.cards", *options).out.startswith(said)
+    for options in ((), ("--coverage",)):
+        assert json.loads(run(capsys, "run", "a.cards", "--as", "json", *options).out)["errors"] == 1
+    for options in ((), ("--card", "Taxi")):
+        assert said in run(capsys, "run", "a.cards", "--to", "a.svg", *options).out
+        assert "in spite of 1 error" in (tmp_path / "a.svg").read_text()
+
+
+def test_where_not_all_states_are_followed_every_run_says_so(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    many = "".join(f"  C{at} .... A, B\n    parked .... A\n" for at in range(14))
+    items = "".join(f"  C{at} .... B if damp\n" for at in range(14))
+    write(tmp_path, a=f"equipment\n{many}\nnormal Preflight\n  when cold\n{items}")
+    for options in ((), ("--card", "Preflight"), ("--to", "a.svg")):
+        assert "From a.cards:46 on there are more than 10,000 states" in in_one_line(
+            run(capsys, "run", "a.cards", *options)
+        )
+
+
+def test_cards_without_a_flight_are_shown_themselves(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    write(tmp_path, a=f"{SWITCHES}emergency Fire\n  when it burns\n  Pump .... OFF\n  end\n")
+    out = in_one_line(run(capsys, "run", "a.cards"))
+    assert "Pump * anywhere → OFF" in out
+    assert "begins nobody knows how anything stands" in out
+    assert "No normal card belongs to a phase of a flight" in out

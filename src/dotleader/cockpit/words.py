@@ -86,6 +86,14 @@ def standing(states: Iterable[State], cockpit: Cockpit) -> Iterator[tuple[str, s
             yield cockpit.controls[key].name, _either(position or UNKNOWN for position in positions)
 
 
+def unknown(states: Iterable[State], cockpit: Cockpit) -> Iterator[tuple[str, bool]]:
+    """Each control of which nobody knows where it stands, and whether it is declared where it is parked."""
+    states = tuple(states)
+    for key, place in cockpit.places.items():
+        if key in cockpit.controls and not any(state[place] for state in states):
+            yield cockpit.controls[key].name, bool(cockpit.controls[key].parked)
+
+
 def ends_with(ran: CardRun) -> tuple[State, ...]:
     """The states in which a card is left, by its end and by every `go to`."""
     found = dict.fromkeys(ran.after)

@@ -11,14 +11,16 @@ from dotleader.cockpit.timeline import CardRun, LineRun, Met, Run
 from dotleader.report.places import place_object
 
 
-def timeline_json(done: Run, cards: Iterable[CardRun]) -> str:
+def timeline_json(done: Run, cards: Iterable[CardRun], errors: int) -> str:
     """One object; all ASCII, so that any pipe carries it. Of a card off the main line a state has only the controls
-    that matter to it; a position that nobody knows is null."""
+    that matter to it; a position that nobody knows is null. `errors` are those of the handbook: what is in them was
+    not understood."""
     return json.dumps(
         {
+            "errors": errors,
             "parked": _state(done.cockpit.parked, done.cockpit),
             "cards": [_card(ran) for ran in cards],
-            "more_states_than_followed_at": [place_object(spot) for spot in done.full],
+            "more_states_than_followed_at": [place_object(spot) for spot in dict.fromkeys(done.full)],
         },
         indent=2,
     )

@@ -4,15 +4,22 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from dotleader.handbook.phases import PHASES, phase_named
+from dotleader.handbook.phases import ORDER, PHASES, phase_named
+from dotleader.report.order import severity_of
+from dotleader.source.finding import Severity
 from dotleader.syntax.plain import folded
 from dotleader.tools.cannot_run import CannotRun
 from dotleader.tools.discovery import handbook_at
 from dotleader.tools.files import Files, shown_name
 from dotleader.tools.pipeline import lint_handbook
+from dotleader.tools.rule_facts import FACTS
 from dotleader.tools.saying import say
 
 if TYPE_CHECKING:  # argparse, and the run itself, are at hand only where they are used
+    from collections.abc import Iterable, Mapping
+
+    from rich.console import RenderableType
+
     from dotleader.cockpit.timeline import CardRun, Run
     from dotleader.handbook.model import Handbook
     from dotleader.tools.command_line import Options, Parser
@@ -40,8 +47,9 @@ dotleader run HANDBOOK      work the cards through against the cockpit
   --as json                 everything, for programs
   -h, --help                this text
 
-  What is wrong is said by `dotleader lint`. Ends with 0, or with 2 if
-  something could not be read.
+  What is wrong is said by `dotleader lint`. Where there are errors, the run
+  says how many, and goes as far as the lines were understood. Ends with 0, or
+  with 2 if something could not be read, drawn or written.
 
   dotleader run handbook.cards
   dotleader run handbook.cards --from descent
@@ -62,57 +70,77 @@ def arguments(parser: Parser) -> None:
 def run(options: Options) -> int:
     if options.handbook is None:
         raise CannotRun("No handbook to work through was named.", "Name its file: `dotleader run handbook.cards`.")
+    _refuse_what_does_not_go_together(options)
     files = Files()
     main, _ = handbook_at(options.handbook, files)
-    handbook = lint_handbook(main, files).handbook
+    linted = lint_handbook(main, files)
+    handbook = linted.handbook
     if not handbook.cards:
         raise CannotRun(f"There is no card in {shown_name(main)}.", "A run needs cards to work through.")
+    errors = sum(severity_of(found, FACTS) is Severity.ERROR for found in linted.findings)
     if options.coverage:
-        _coverage(options, handbook)
-        return 0
-    if options.loads:
-        _loads(options, handbook)
-        return 0
+        _coverage(options, handbook, errors)
+    elif options.loads:
+        _loads(options, handbook, errors)
+    else:
+        _timeline(options, handbook, errors)
+    return 0
+
+
+def _refuse_what_does_not_go_together(options: Options) -> None:
+    """Nothing that is asked for is passed over in silence."""
+    if options.coverage and options.loads:
+        raise CannotRun("`--coverage` and `--loads` are two pages.", "Ask for one at a time.")
+    for page, about in (
+        (options.coverage and "--coverage", "all cards"),
+        (options.loads and "--loads", "a whole flight"),
+    ):
+        if page and (options.card is not None or options.phase is not None):
+            raise CannotRun(f"`{page}` is about {about}.", "Leave out `--card` and `--from`.")
+        if page and options.to is not None:
+            raise CannotRun(f"`{page}` is a table and not drawn.", f"Leave out `--to`, or `{page}`.")
+    if options.card is not None and options.phase is not None:
+        raise CannotRun("`--card` names one card, `--from` many.", "Leave out one of them.")
+    if options.to is not None and options.form == "json":
+        raise CannotRun("`--to` makes a drawing, and that is no JSON.", "Leave out `--to`, or `--as json`.")
+
+
+def _timeline(options: Options, handbook: Handbook, errors: int) -> None:
     from dotleader.cockpit.running import run as run_through  # noqa: PLC0415
 
     done = run_through(handbook)
     cards = _wanted(options, done)
-    if options.to is not None:
-        from dotleader.tools.run_drawing import draw  # noqa: PLC0415
-
-        say((draw(options.to, handbook, done, cards, hand=options.card is not None),))
-        return 0
     if options.form == "json":
         from dotleader.report.timeline_json import timeline_json  # noqa: PLC0415
 
-        say((timeline_json(done, cards),))
-        return 0
+        say((timeline_json(done, cards, errors),))
+        return
     from dotleader.tools.pages import show  # noqa: PLC0415
-    from dotleader.tools.run_page import summary, timeline  # noqa: PLC0415
+    from dotleader.tools.run_page import doubts, summary, timeline  # noqa: PLC0415
 
-    say(show(*timeline(done, cards), *(("", *summary(done)) if options.card is None else ())).splitlines())
-    return 0
-
-
-def _coverage(options: Options, handbook: Handbook) -> None:
-    if options.card is not None or options.phase is not None:
-        raise CannotRun("`--coverage` is about all cards.", "Leave out `--card` and `--from`.")
+    unsure = list(doubts(errors, done))
     if options.to is not None:
-        raise CannotRun("`--coverage` is a table and not drawn.", "Leave out `--to`, or `--coverage`.")
+        from dotleader.tools.run_drawing import draw  # noqa: PLC0415
+
+        drawn = draw(options.to, handbook, done, cards, hand=options.card is not None, errors=errors)
+        say((drawn, *show(*unsure).splitlines()))
+        return
+    parts = [*unsure, *([""] if unsure else []), *timeline(done, cards)]
+    if options.card is None:
+        parts += ["", *summary(done, cards)]
+    say(show(*parts).splitlines())
+
+
+def _coverage(options: Options, handbook: Handbook, errors: int) -> None:
     from dotleader.tools.coverage_page import coverage, coverage_object  # noqa: PLC0415
-    from dotleader.tools.pages import show  # noqa: PLC0415
 
     if options.form == "json":
-        import json  # noqa: PLC0415
-
-        say((json.dumps(coverage_object(handbook), indent=2),))
+        _say_object(coverage_object(handbook), errors)
     else:
-        say(show(*coverage(handbook)).splitlines())
+        _say_page(coverage(handbook), errors)
 
 
-def _loads(options: Options, handbook: Handbook) -> None:
-    if options.card is not None or options.phase is not None or options.coverage:
-        raise CannotRun("`--loads` is about a whole flight.", "Leave out `--card`, `--from` and `--coverage`.")
+def _loads(options: Options, handbook: Handbook, errors: int) -> None:
     electrical = handbook.electrical
     if electrical is None:
         raise CannotRun(
@@ -121,26 +149,40 @@ def _loads(options: Options, handbook: Handbook) -> None:
         )
     from dotleader.cockpit.running import run as run_through  # noqa: PLC0415
     from dotleader.tools.loads_page import loads_object, loads_page  # noqa: PLC0415
-    from dotleader.tools.pages import show  # noqa: PLC0415
 
     done = run_through(handbook)
     if options.form == "json":
-        import json  # noqa: PLC0415
-
-        say((json.dumps(loads_object(handbook, electrical, done), indent=2),))
+        _say_object(loads_object(handbook, electrical, done), errors)
     else:
-        say(show(*loads_page(handbook, electrical, done)).splitlines())
+        _say_page(loads_page(handbook, electrical, done), errors, done)
+
+
+def _say_object(found: Mapping[str, object], errors: int) -> None:
+    import json  # noqa: PLC0415
+
+    say((json.dumps({**found, "errors": errors}, indent=2),))
+
+
+def _say_page(page: Iterable[RenderableType], errors: int, done: Run | None = None) -> None:
+    from dotleader.tools.pages import show  # noqa: PLC0415
+    from dotleader.tools.run_page import doubts  # noqa: PLC0415
+
+    unsure = list(doubts(errors, done))
+    say(show(*unsure, *([""] if unsure else []), *page).splitlines())
 
 
 def _wanted(options: Options, done: Run) -> list[CardRun]:
-    """The cards that are asked for. For programs these are all, for people those in the course of a flight."""
-    cards = list(done.cards if options.form == "json" or options.card is not None else (*done.main, *done.side))
+    """The cards that are asked for. For programs these are all, for people those in the course of a flight, if any."""
+    in_flight = (*done.main, *done.side)
+    everything = options.form == "json" or options.card is not None or not in_flight
+    cards = list(done.cards if everything else in_flight)
     if options.phase is not None:
         phase = phase_named(options.phase)
         if not phase:
             raise CannotRun(f"`{options.phase}` is no phase of a flight.", f"The phases are {', '.join(PHASES)}.")
-        later = list(PHASES)[list(PHASES).index(phase) :]
-        cards = [ran for ran in cards if ran.phase in later]
+        cards = [ran for ran in cards if ran.phase and ORDER[ran.phase] >= ORDER[phase]]
+        if not cards:
+            raise CannotRun(f"No card was worked through from {phase} on.", "Leave out `--from`.")
     if options.card is not None:
         cards = [ran for ran in cards if ran.card.key == folded(options.card)]
         if not cards:

@@ -10,8 +10,8 @@ from rich.text import Text
 from dotleader.cockpit.panel import Way, places, way_of
 from dotleader.cockpit.state import Cockpit, State
 from dotleader.cockpit.timeline import CardRun, LineRun, Run
-from dotleader.cockpit.words import ends_with, said, standing
-from dotleader.handbook.cards import GoTo
+from dotleader.cockpit.walking import MOST_STATES
+from dotleader.cockpit.words import ends_with, said, standing, unknown
 from dotleader.report.summary import counted
 from dotleader.tools.pages import dotted, indented, labelled, listed, prose, terminal
 
@@ -26,23 +26,42 @@ def timeline(done: Run, cards: Iterable[CardRun]) -> Iterator[RenderableType]:
         first = False
 
 
-def summary(done: Run) -> Iterator[RenderableType]:
-    """What was worked through and is not in the timeline."""
-    if done.called:
-        states = sum(len(ran.before) for ran in done.called)
+def summary(done: Run, shown: Iterable[CardRun]) -> Iterator[RenderableType]:
+    """What was worked through and is not in the timeline, or why all of it is."""
+    shown = tuple(shown)
+    if not done.cockpit.controls:
+        yield prose("Nothing can move: no control is declared in an `equipment` block.")
+    if not done.main:
+        yield prose("No normal card belongs to a phase of a flight: nobody knows in which state a card begins.")
+    hidden = [ran for ran in done.called if ran not in shown]
+    if hidden:
+        states = sum(len(ran.before) for ran in hidden)
         yield prose(
-            f"{counted(len(done.called), 'card')} off this line worked through as well, from "
+            f"{counted(len(hidden), 'card')} off this line worked through as well, from "
             f"{counted(states, 'state')} in which they can be called for: `--card TITLE` shows one."
         )
-    for spot in done.full:
+
+
+def doubts(errors: int, done: Run | None) -> Iterator[RenderableType]:
+    """What makes a run less than it seems: errors in the handbook, more states than were followed."""
+    if errors:
+        are = "is" if errors == 1 else "are"
+        yield prose(
+            f"There {are} {counted(errors, 'error')} in this handbook: what follows is only what was understood. "
+            "`dotleader lint` says more."
+        )
+    for spot in dict.fromkeys(done.full if done is not None else ()):
         line, _ = spot.source.line_and_column(spot.start)
-        yield prose(f"From {spot.source.name}:{line} on there are more states than are followed.")
+        yield prose(
+            f"From {spot.source.name}:{line} on there are more than {MOST_STATES:,} states, and not all are followed."
+        )
 
 
 def _card(ran: CardRun, *, is_main: bool) -> Iterator[RenderableType]:
     kind = ran.phase or ("side line" if ran.card.after else ran.card.kind.value)
     yield dotted(Text(ran.card.title, style="bold"), Text(kind))
-    if not is_main:
+    moving = any(key in ran.cockpit.controls for key in ran.cockpit.places)
+    if not is_main and moving:
         yield labelled((("begins", prose(_standing(ran.before, ran.cockpit))),))
     way = way_of(ran.card, ran.cockpit.controls, places(ran.cockpit.controls))
     rows = [row for line in ran.lines for row in _rows(line, ran.cockpit)]
@@ -51,23 +70,24 @@ def _card(ran: CardRun, *, is_main: bool) -> Iterator[RenderableType]:
     ends: list[tuple[str, Text]] = []
     if way.distance:
         ends.append(("hand", prose(_hand(way))))
-    if ran.after and ran.cockpit.controls:
+    if ran.after and moving:
         ends.append(("ends", prose(_standing(ran.after, ran.cockpit))))
-    leaps = dict.fromkeys((_leads(go_to), _standing(states, ran.cockpit)) for go_to, states in ran.leaps)
-    ends.extend((to, prose(words)) for to, words in leaps)  # two branches may lead to one card in one state
-    if not ends and not ends_with(ran):
+    # two branches may lead to one card in one state
+    leaps = dict.fromkeys(
+        (f"to {go_to.title}", _standing(states, ran.cockpit) if moving else "nothing has moved")
+        for go_to, states in ran.leaps
+    )
+    ends.extend((to, prose(words)) for to, words in leaps)
+    if not ends_with(ran):
         ends.append(("ends", prose("nowhere: no state comes out of it")))
-    yield indented(labelled(ends), 0)
+    if ends:
+        yield indented(labelled(ends), 0)
 
 
 def _hand(way: Way) -> str:
     back = dict.fromkeys(reach.control.name for reach in (*way.turns, *way.returns))
     said = f"{way.distance} mm over {counted(len({reach.place.panel for reach in way.reaches}), 'panel')}"
     return f"{said}, back to {', '.join(back)}" if back else said
-
-
-def _leads(go_to: GoTo) -> str:
-    return f"to {go_to.title}"
 
 
 def _rows(line: LineRun, cockpit: Cockpit) -> Iterator[tuple[str, Text, Text]]:
@@ -90,6 +110,12 @@ def _weighed(words: str, moved: bool) -> Text:
 
 
 def _standing(states: tuple[State, ...], cockpit: Cockpit) -> str:
-    """How the cockpit stands: what is not as it is parked."""
+    """How the cockpit stands: what is not as it is parked, and what is not known though it is said where it parks."""
+    nobody_knows = list(unknown(states, cockpit))
     told = [f"{name} {where}" for name, where in standing(states, cockpit)]
+    if not told and len(nobody_knows) == sum(key in cockpit.controls for key in cockpit.places):
+        return "nobody knows how anything stands"
+    names = [name for name, is_parked in nobody_knows if is_parked]
+    if names:
+        told.append(f"nobody knows of {', '.join(names)}")
     return ", ".join(told) or "everything as it is parked"

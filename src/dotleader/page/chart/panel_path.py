@@ -27,10 +27,14 @@ SAME_ROW = mm(8)
 PIECES = 16
 
 
-def panel_path(title: str, way: Way, controls: Mapping[str, Control], known: Mapping[str, Place]) -> Drawing:
-    """One page with a drawing of each panel that the card touches, seen from the seat."""
+def panel_path(
+    title: str, way: Way, controls: Mapping[str, Control], known: Mapping[str, Place], besides: str = ""
+) -> Drawing:
+    """One page with a drawing of each panel that the card touches, seen from the seat; `besides` is said below."""
     items: list[Drawn] = [Text(MARGIN, MARGIN + mm(4), shown(title, Font.BOLD), TITLE_SIZE, Font.BOLD)]
-    said = f"{way.distance} mm from stop to stop. A ring where the hand goes back."
+    ring = "A ring where the hand goes back." if way.turns or way.returns else ""
+    also = besides and f"{besides[0].upper()}{besides[1:]}."
+    said = " ".join(filter(None, (f"{way.distance} mm from stop to stop.", ring, also)))
     items.append(Text(MARGIN, MARGIN + mm(9), said, NAME_SIZE))
     y = MARGIN + mm(15)
     for name in dict.fromkeys(reach.place.panel for reach in way.reaches):
