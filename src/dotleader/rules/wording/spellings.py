@@ -9,7 +9,6 @@ from __future__ import annotations
 import re
 from collections import Counter, defaultdict
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, field
 from itertools import combinations, product
 from operator import attrgetter
 
@@ -28,7 +27,6 @@ _NUMBER = re.compile(r"[-+−]?\d+(?:[.,:]\d+)*")
 _KNOWN = REAL_WORDS | ORDINARY_WORDS
 
 
-@dataclass(slots=True)
 class Form:
     """One way of writing something, with the places where it stands in order.
 
@@ -36,13 +34,13 @@ class Form:
     of, whether they are several; `answers`, of a challenge, what is said to it.
     """
 
-    text: str
-    at: int
-    words: tuple[str, ...]
-    declared: bool = False
-    places: list[Spot] = field(default_factory=list)
-    number: set[bool] = field(default_factory=set)
-    answers: set[str] = field(default_factory=set)
+    __slots__ = ("answers", "at", "declared", "number", "places", "text", "words")
+
+    def __init__(self, text: str, at: int, words: tuple[str, ...]) -> None:
+        self.text, self.at, self.words, self.declared = text, at, words, False
+        self.places: list[Spot] = []
+        self.number: set[bool] = set()
+        self.answers: set[str] = set()
 
     @property
     def rank(self) -> tuple[bool, int, int]:
