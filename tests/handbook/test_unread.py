@@ -19,6 +19,11 @@ emergency Fire
 {line}
   Speed .... LOW
   end
+
+emergency Smell
+  when it smells
+  Vents .... OPEN
+  end
 """
 
 
@@ -60,7 +65,7 @@ def _texts(card: Card) -> Iterator[str]:
         ("  group Pumps\n    when they run\n    Pump .... OFF", ["when they run"]),
         ("  when it smokes", ["when it smokes"]),
         ("  thumb FIRE\n    and below it", ["and below it"]),
-        ("  if it burns\n    go to Fire\n      at once, or else.", ["at once, or else."]),
+        ("  if it burns\n    go to Smell\n      at once, or else.", ["at once, or else."]),
         ("  if it burns\n    end this here", ["this here"]),
     ],
 )  # fmt: skip
