@@ -19,7 +19,8 @@ emergency Fire
 {line}
   Speed .... LOW
   end
-
+"""
+OTHER = """
 emergency Smell
   when it smells
   Vents .... OPEN
@@ -70,7 +71,7 @@ def _texts(card: Card) -> Iterator[str]:
     ],
 )  # fmt: skip
 def test_what_could_not_be_read_stands_on_the_card_and_is_one_finding(line: str, shown: list[str]) -> None:
-    text = CARD.format(line=line)
+    text = CARD.format(line=line) + OTHER
     handbook, _ = resolved(text)
     assert unread(handbook.cards[0]) == shown
     found = findings_of(text)
