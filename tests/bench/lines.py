@@ -1,8 +1,12 @@
-"""Lines a second of a whole lint, in one process, from one thousand lines to twenty thousand."""
+"""Lines a second, memory, and what the parts of a lint cost, from one thousand lines to a hundred thousand.
+
+`python -m tests.bench.lines WORK FILE` does one work in a process of its own and prints its processor seconds; the
+seconds of `parts` are those of parsing, resolving, the run, laying out and all rules together.
+"""
 
 from __future__ import annotations
 
-import re
+import gc
 import subprocess
 import sys
 import tempfile
@@ -11,77 +15,140 @@ from pathlib import Path
 from statistics import median
 
 from dotleader.handbook.resolve import resolve
+from dotleader.page.lay.checklists import Checklists
 from dotleader.rules.checks import check
 from dotleader.rules.settling import settle
-from dotleader.rules.subject import subject_of
+from dotleader.rules.subject import Subject, subject_of
 from dotleader.source.text import SourceText
 from dotleader.syntax.format import format_text
 from dotleader.syntax.parse import parse
+from tests.bench.growing import TOP, faulty, grown
+from tests.bench.timing import exponent, spent
 
-TOP = Path(__file__).parents[2]
-SIZES = (1_000, 5_000, 20_000)
+SIZES = (1_000, 5_000, 20_000, 100_000)
 ROUNDS = 5
+NAME = "grown.cards"
 
 
-def grown(lines: int) -> str:
-    """The example in one file, its cards again and again under other titles until there are `lines` lines."""
-    folder = TOP / "examples" / "ostrel-two"
-    names = ("handbook", "numbers", "cockpit", "words", "normal", "emergency", "abnormal")
-    texts = [(folder / f"{name}.cards").read_text(encoding="utf-8") for name in names]
-    whole = re.sub(r"^include .*\n", "", "\n".join(texts), flags=re.MULTILINE)
-    cards = "\n".join(texts[4:])
-    parts, have, copy = [whole], whole.count("\n"), 1
-    while have < lines:
-        copy += 1
-        again = re.sub(r"^((?:normal|abnormal|emergency) .*)$", rf"\1, copy {copy}", cards, flags=re.MULTILINE)
-        again = re.sub(r"^(\s+go to .*)$", rf"\1, copy {copy}", again, flags=re.MULTILINE)
-        parts.append(again)
-        have += again.count("\n")
-    kept = "\n".join(parts).split("\n")
-    while len(kept) > lines and not kept[lines].startswith(("normal", "abnormal", "emergency")):
-        lines += 1
-    return "\n".join(kept[:lines]) + "\n"
+def _parse(text: str) -> None:
+    parse(SourceText(NAME, text))
 
 
-def parse_it(text: str) -> None:
-    parse(SourceText("grown.cards", text))
-
-
-def lint_it(text: str) -> None:
-    outcome = resolve(SourceText("grown.cards", text), "grown.cards", lambda path: "not there")
+def _lint(text: str) -> None:
+    outcome = resolve(SourceText(NAME, text), NAME, lambda path: "not there")
     handbook, files = outcome.value
-    settle([*outcome.findings, *check(subject_of(handbook))], files)
+    laid = Checklists(handbook)
+    settle([*outcome.findings, *check(subject_of(handbook, lambda: laid.continued))], files)
 
 
-def format_it(text: str) -> None:
-    format_text(SourceText("grown.cards", text))
+def _format(text: str) -> None:
+    format_text(SourceText(NAME, text))
 
 
-WORKS = {"parse": parse_it, "lint": lint_it, "format": format_it}
+def _run(text: str) -> None:
+    """The run alone."""
+    subject = _subject(text)
+    _start()
+    subject.run()
+
+
+def _parts(text: str) -> None:
+    _parse(text)
+    _start("parse")
+    subject = _subject(text)
+    _start("resolve")
+    subject.run()
+    _start("run")
+    if subject.continued is not None:
+        subject.continued()
+    _start("layout")
+    check(subject)
+    _start("rules")
+
+
+def _subject(text: str) -> Subject:
+    handbook, _ = resolve(SourceText(NAME, text), NAME, lambda path: "not there").value
+    laid = Checklists(handbook)
+    return subject_of(handbook, lambda: laid.continued)
+
+
+WORKS = {"parse": _parse, "lint": _lint, "run": _run, "format": _format, "parts": _parts}
+_since = 0.0
+
+
+def _start(ended: str = "") -> None:
+    """Begin to count anew; what has been counted belongs to `ended`, if that is named."""
+    global _since  # noqa: PLW0603  # the clock of the process
+    now = time.process_time()
+    if ended:
+        print(ended, now - _since)
+    _since = time.process_time()
 
 
 def main() -> None:
-    print(f"Median of {ROUNDS} runs, each in a process of its own, imports not counted.")
-    print("Lint is parse, resolve and all rules but those that lay cards out.\n")
-    print("| lines | " + " | ".join(f"{work}, lines/s" for work in WORKS) + " |\n|---" + "|---" * len(WORKS) + "|")
+    print(f"Processor time, median of {ROUNDS} runs, each in a process of its own, imports not counted. Lint is parse,")
+    print("resolve, the run, all rules and laying out what may not stay on one face.\n")
     with tempfile.TemporaryDirectory() as folder:
-        for size in SIZES:
-            text = grown(size)
-            file = Path(folder) / "grown.cards"
-            file.write_text(text, encoding="utf-8")
-            count = text.count("\n")
-            cells = [f"{count / median(_seconds(work, file) for _ in range(ROUNDS)):,.0f}" for work in WORKS]
-            print(f"| {count:,} | " + " | ".join(cells) + " |")
+        _rates(Path(folder))
+        _costs(Path(folder))
 
 
-def _seconds(work: str, file: Path) -> float:
+def _rates(folder: Path) -> None:
+    columns = [("parse", ""), ("lint", ""), ("run", ""), ("format", ""), ("lint", "faulty")]
+    heads = [f"{work}{', a fault at every tenth line' if kind else ''}, lines/s" for work, kind in columns]
+    print("| lines | " + " | ".join(heads) + " | lint, peak MiB | faulty, peak MiB |")
+    print("|---" * (len(heads) + 3) + "|")
+    points: dict[tuple[str, str], list[tuple[float, float]]] = {column: [] for column in columns}
+    for size in SIZES:
+        text = grown(size)
+        files = {"": folder / NAME, "faulty": folder / "faulty.cards"}
+        files[""].write_text(text, encoding="utf-8")
+        files["faulty"].write_text(faulty(text), encoding="utf-8")
+        cells = []
+        for work, kind in columns:
+            count = files[kind].read_text(encoding="utf-8").count("\n")
+            seconds = median(_seconds(work, files[kind])[""] for _ in range(ROUNDS if size < SIZES[-1] else 3))
+            points[work, kind].append((count, seconds))
+            cells.append(f"{count / seconds:,.0f}")
+        for file in files.values():
+            command = [sys.executable, "-m", "dotleader", "lint", "--as", "brief", str(file)]
+            cells.append(f"{spent(command, {'XDG_CACHE_HOME': str(folder)}).peak / 1024:.0f}")
+        print(f"| {text.count(chr(10)):,} | " + " | ".join(cells) + " |", flush=True)
+    for what, some in (("of all sizes", slice(None)), ("from the second size on", slice(1, None))):
+        found = ", ".join(
+            f"{work}{' with faults' if kind else ''} {exponent(points[work, kind][some]):.2f}" for work, kind in columns
+        )
+        print(f"\nExponent of time over size, {what}: {found}.")
+
+
+def _costs(folder: Path) -> None:
+    file = folder / NAME
+    print("\nWhat a lint of such a book costs besides parsing; ratio to parsing alone, median of the rounds.\n")
+    print("| lines | parse ms | resolve, with its parsing | run | layout | all rules |\n|---|---|---|---|---|---|")
+    for size in (1_000, 5_000, 20_000):
+        text = grown(size)
+        file.write_text(text, encoding="utf-8")
+        rounds = [_seconds("parts", file) for _ in range(ROUNDS)]
+        over = [f"{median(one[part] / one['parse'] for one in rounds):.2f}" for part in _PARTS]
+        parsing = median(one["parse"] for one in rounds)
+        print(f"| {text.count(chr(10)):,} | {parsing * 1000:.0f} | {' | '.join(over)} |")
+
+
+_PARTS = ("resolve", "run", "layout", "rules")
+
+
+def _seconds(work: str, file: Path) -> dict[str, float]:
+    """The seconds of a work; those of its parts by their names."""
     command = [sys.executable, "-m", "tests.bench.lines", work, str(file)]
-    return float(subprocess.run(command, cwd=TOP, check=True, capture_output=True, text=True, timeout=600).stdout)
+    said = subprocess.run(command, cwd=TOP, check=True, capture_output=True, text=True, timeout=600).stdout
+    return {name: float(seconds) for name, _, seconds in (line.rpartition(" ") for line in said.splitlines())}
 
 
 if __name__ == "__main__":
-    asked = WORKS[sys.argv[1]]
+    gc.set_threshold(100_000, 20, 20)  # as the command has it
+    asked_for = WORKS[sys.argv[1]]
     given = Path(sys.argv[2]).read_text(encoding="utf-8")
-    start = time.perf_counter()
-    asked(given)
-    print(time.perf_counter() - start)
+    _start()
+    asked_for(given)
+    if asked_for is not _parts:
+        print("", time.process_time() - _since)

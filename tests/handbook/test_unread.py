@@ -20,6 +20,12 @@ emergency Fire
   Speed .... LOW
   end
 """
+OTHER = """
+emergency Smell
+  when it smells
+  Vents .... OPEN
+  end
+"""
 
 
 def unread(card: Card) -> list[str]:
@@ -60,12 +66,12 @@ def _texts(card: Card) -> Iterator[str]:
         ("  group Pumps\n    when they run\n    Pump .... OFF", ["when they run"]),
         ("  when it smokes", ["when it smokes"]),
         ("  thumb FIRE\n    and below it", ["and below it"]),
-        ("  if it burns\n    end\n      at once, or else.", ["at once, or else."]),
+        ("  if it burns\n    go to Smell\n      at once, or else.", ["at once, or else."]),
         ("  if it burns\n    end this here", ["this here"]),
     ],
 )  # fmt: skip
 def test_what_could_not_be_read_stands_on_the_card_and_is_one_finding(line: str, shown: list[str]) -> None:
-    text = CARD.format(line=line)
+    text = CARD.format(line=line) + OTHER
     handbook, _ = resolved(text)
     assert unread(handbook.cards[0]) == shown
     found = findings_of(text)

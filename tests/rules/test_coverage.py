@@ -267,6 +267,7 @@ Electrical failure|E
 Electrical power failure|E
 Electrical system malfunction|E
 Alternator failure|E
+Battery flat|E
 Alternator inoperative|E
 Alternator warning light|E
 Generator failure|E

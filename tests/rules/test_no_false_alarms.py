@@ -24,6 +24,8 @@ BOOKS = (
     "retractable/tessel.cards",
     "amphibian/morrel.cards",
     "airline/kestova.cards",
+    "microlight/plover.cards",
+    "aerobatic/kite.cards",
     "one-page/pennant.cards",
 )
 LOOSE = "one-page/pennant.cards"

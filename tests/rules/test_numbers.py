@@ -173,6 +173,7 @@ values
   baggage limit .... at most 60 lb  unverified
   nose tyre pressure .... 28 +/- 2 psi  unverified
   takeoff flaps .... 10 deg  unverified
+  idle rpm .... 700 to 900 rpm  unverified
 
 gauge Oil pressure in psi from unverified
   yellow .... 25 to 55
@@ -203,6 +204,7 @@ def _line(*lines: str) -> list[tuple[str, str]]:
         ("caution No more than 15 kt of crosswind.\n  Doors .... SHUT", "15 kt"),
         ("Baggage .... UP TO 60 lb", "60 lb"),
         ("Oil pressure .... ABOVE 25 psi", "25 psi"),
+        ("Idle .... 700 TO 900 RPM", "700 TO 900 RPM"),
         ("if the oil pressure is below 55 psi\n    Power .... LESS", "55 psi"),
     ],
 )
@@ -225,6 +227,7 @@ def test_a_declared_number_is_typed_again(line: str, marked: str) -> None:
         "Flaps .... 10 deg",
         "Turn .... 10 deg, FLAPS AS THEY ARE",
         "Crew .... 2",
+        "Idle .... BELOW 900 rpm",
     ],
 )
 def test_an_equal_number_of_something_else_is_none(line: str) -> None:

@@ -173,10 +173,15 @@ ALIKE = [
 @pytest.mark.parametrize("pair", ALIKE, ids=lambda pair: " / ".join(pair[:2]))
 def test_challenges(pair: tuple[str, str] | tuple[str, str, bool]) -> None:
     one, other, alike = pair if len(pair) == 3 else (*pair, True)
-    text = _card(f"{one} .... LOOKED AT", f"{one} .... FELT", f"{other} .... HEARD")
+    text = _card(f"{one} .... LOOKED AT", f"{one} .... FELT", f"{other} .... FELT")
     assert [f.spot.text for f in _found(text, "uneven-wording")] == [other] * alike
-    text = _card(f"{other} .... LOOKED AT", f"{one} .... FELT", f"{one} .... HEARD")
+    text = _card(f"{other} .... FELT", f"{one} .... FELT", f"{one} .... HEARD")
     assert [f.spot.text for f in _found(text, "uneven-wording")] == [other] * alike
+
+
+def test_one_of_several_things_is_answered_otherwise() -> None:
+    text = _card("Fields .... ONE WITHIN REACH", "Field .... CHOSEN", "Seat belts .... FASTENED")
+    assert _found(text, "uneven-wording") == []
 
 
 @pytest.mark.parametrize(

@@ -12,7 +12,7 @@ from tests.tools.running import CLEAN, environment, write
 
 HEAVY = {
     "rich", "reportlab", "lark", "email", "asyncio", "urllib", "json", "difflib", "tempfile", "pathlib", "shutil",
-    "subprocess", "socket", "hashlib", "random", "signal", "PIL",
+    "subprocess", "socket", "hashlib", "random", "signal", "PIL", "dataclasses", "inspect", "ast",
 }  # fmt: skip
 
 SCRIPT = """

@@ -9,6 +9,8 @@ from pathlib import Path
 
 import pytest
 
+from dotleader.syntax.parse import parse_block
+from dotleader.tools import kept_blocks
 from tests.tools.running import environment, process, write
 
 CARD = "normal {title}\n  when {title} comes\n  Brakes .... {response}\n"
@@ -84,3 +86,19 @@ def test_the_answer_is_that_of_a_lint_that_knows_nothing(book: Path) -> None:
     ):
         _change(book, old, new)
         assert process("lint", ".", cwd=book) == process("lint", ".", cwd=book, DOTLEADER_NO_CACHE="1")
+
+
+@pytest.mark.parametrize(("cards", "held"), [(2, 2), (3, 0)])
+def test_a_book_that_is_too_long_is_neither_kept_nor_held(
+    book: Path, monkeypatch: pytest.MonkeyPatch, cards: int, held: int
+) -> None:
+    texts = [CARD.format(title=title, response="HOLD") for title in ("Taxi", "Roll", "Turn")[:cards]]
+    monkeypatch.setattr(kept_blocks, "_MOST_TEXT", 2 * len(texts[0]))
+    kept = kept_blocks.KeptBlocks(str(book / "book.cards"))
+    for text in texts:
+        assert kept.known(text) is None
+        kept.learn(text, parse_block(text))
+    assert len(kept._now) == held
+    kept.keep()
+    again = kept_blocks.KeptBlocks(str(book / "book.cards"))
+    assert [again.known(text) for text in texts] == [parse_block(text) if held else None for text in texts]

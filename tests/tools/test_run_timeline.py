@@ -96,3 +96,9 @@ def test_cards_without_a_flight_are_shown_themselves(
     assert "Pump * anywhere → OFF" in out
     assert "begins nobody knows how anything stands" in out
     assert "No normal card belongs to a phase of a flight" in out
+
+
+def test_what_only_others_move_is_on_no_card_and_says_by_what(capsys: pytest.CaptureFixture[str]) -> None:
+    out = run(capsys, "run", "--coverage", GOOD / "aerobatic" / "kite.cards").out
+    assert "moved by Mags, Start, Fuel, Mixture" in out
+    assert "on no card" not in out

@@ -7,58 +7,77 @@ at every moment of a phase, or after every way to a `go to`.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from typing import TypeAlias
 
-from dotleader.cockpit.moving import Happening, Outcome
+from dotleader.cockpit.gathering import Gathered
+from dotleader.cockpit.moving import Happening
 from dotleader.cockpit.state import State, narrowed
 from dotleader.cockpit.timeline import CardRun, LineRun, Met, Run
 from dotleader.cockpit.walking import Origin, States, Walk
-from dotleader.handbook.cards import Item
+from dotleader.handbook.cards import GoTo
 from dotleader.handbook.phases import AIRBORNE
 
-
-def whole_phase(done: Run, ran: CardRun, line: LineRun, what: Happening) -> tuple[str, State] | None:
-    """The first phase in which a card meets something at whichever moment it is called for, with a state there.
-
-    The moment at which a phase has begun and nothing of it has been done counts only where nothing is to be done.
-    """
-    _, cut = narrowed(done.cockpit, ran.cockpit.places)
-    for phase in ran.card.during or AIRBORNE:
-        begun = done.by_phase.get(phase, {})
-        moments = {state: origin for state, origin in begun.items() if not origin.only_begun} or begun
-        states = {cut(state): origin for state, origin in moments.items()}
-        state = _everywhere(ran, line.item, what, states)
-        if state is not None:
-            return phase, state
-    return None
+_Always: TypeAlias = dict[tuple[int, Happening], State]
+"""What an item, by its id, meets in every state and in every way, with the first state in which it is met."""
 
 
-def whole_way(done: Run, ran: CardRun, line: LineRun, met: Met) -> State | None:
-    """A state in which a card meets something that it meets however the `go to` that led to it is reached."""
-    if met.origin.came_by is None:
+class Certain:
+    """Asked about one run. A card is worked through once for each phase and each `go to`, whatever is asked of it."""
+
+    def __init__(self, done: Run) -> None:
+        self.done = done
+        self._moments: dict[str, States] = {}
+        self._always: dict[tuple[int, str | int], _Always] = {}
+        self._leaps: dict[int, tuple[CardRun, tuple[State, ...]]] = {}
+        for ran in done.cards:
+            for go_to, states in ran.leaps:
+                self._leaps.setdefault(id(go_to), (ran, states))
+
+    def whole_phase(self, ran: CardRun, line: LineRun, what: Happening) -> tuple[str, State] | None:
+        """The first phase in which a card meets something at whichever moment it is called for, with a state there.
+
+        The moment at which a phase has begun and nothing of it has been done counts only where nothing is to be done.
+        """
+        for phase in ran.card.during or AIRBORNE:
+            state = self._in_phase(ran, phase).get((id(line.item), what))
+            if state is not None:
+                return phase, state
         return None
-    go_to, card, _ = met.origin.came_by
-    for before in done.cards:
-        for leap, states in before.leaps:
-            if before.card.key == card and leap is go_to:
-                return _everywhere(ran, line.item, met.what, _carried(before, ran, states))
-    return None
+
+    def whole_way(self, ran: CardRun, line: LineRun, met: Met) -> State | None:
+        """A state in which a card meets something that it meets however the `go to` that led to it is reached."""
+        if met.origin.came_by is None:
+            return None
+        return self._after(ran, met.origin.came_by[0]).get((id(line.item), met.what))
+
+    def _in_phase(self, ran: CardRun, phase: str) -> _Always:
+        found = self._always.get((id(ran), phase))
+        if found is None:
+            _, cut = narrowed(self.done.cockpit, ran.cockpit.places)
+            states = {cut(state): origin for state, origin in self._at_hand(phase).items()}
+            found = self._always[id(ran), phase] = _always(ran, states)
+        return found
+
+    def _at_hand(self, phase: str) -> States:
+        if phase not in self._moments:
+            begun = self.done.by_phase.get(phase, {})
+            done = {state: origin for state, origin in begun.items() if not origin.only_begun}
+            self._moments[phase] = done or begun
+        return self._moments[phase]
+
+    def _after(self, ran: CardRun, go_to: GoTo) -> _Always:
+        found = self._always.get((id(ran), id(go_to)))
+        if found is None:
+            carried: States = {}
+            if id(go_to) in self._leaps:
+                before, states = self._leaps[id(go_to)]
+                _, cut = narrowed(before.cockpit, ran.cockpit.places)
+                carried = {cut(state): Origin() for state in states}
+            found = self._always[id(ran), id(go_to)] = _always(ran, carried)
+        return found
 
 
-def _carried(before: CardRun, ran: CardRun, states: Iterable[State]) -> States:
-    _, cut = narrowed(before.cockpit, ran.cockpit.places)
-    return {cut(state): Origin() for state in states}
-
-
-def _everywhere(ran: CardRun, item: Item, what: Happening, states: States) -> State | None:
-    """The first state in which an item is met from these, if in every such state it meets something in every way."""
-    met: list[State] = []
-    spared: list[State] = []
-
-    def seen(one: Item, state: State, origin: Origin, found: list[Outcome]) -> None:
-        if one is item:
-            (met if all(what in outcome.met for outcome in found) else spared).append(state)
-
-    walk = Walk(ran.cockpit, seen)
-    walk.steps(ran.card.steps, states)
-    return met[0] if met and not spared else None
+def _always(ran: CardRun, states: States) -> _Always:
+    book = Gathered()
+    Walk(ran.cockpit, book.see).steps(ran.card.steps, states)
+    return {(id(line.item), met.what): met.state for line in book.done() for met in line.met if met.always}

@@ -20,14 +20,27 @@ class _Line:
 
     def see(self, state: State, origin: Origin, found: list[Outcome]) -> None:
         self.states += 1
+        if len(found) == 1:  # nearly always there is one way
+            met = found[0].met
+            for what in dict.fromkeys(met) if len(met) > 1 else met:
+                self._add(what, state, origin, True)
+            return
         said: dict[Happening, int] = {}
         for outcome in found:
             for what in outcome.met:
                 said[what] = said.get(what, 0) + 1
         for what, times in said.items():
-            before = self.met.get(what)
-            first = (state, origin) if before is None or _better(origin, before[1]) else before[:2]
-            self.met[what] = (*first, (before[2] if before else 0) + (times >= len(found)))
+            self._add(what, state, origin, times >= len(found))
+
+    def _add(self, what: Happening, state: State, origin: Origin, in_every_way: bool) -> None:
+        before = self.met.get(what)
+        if before is None:
+            self.met[what] = state, origin, int(in_every_way)
+            return
+        first, came, times = before
+        if came.only_begun and not origin.only_begun:  # it tells more than the first state in which it was met
+            first, came = state, origin
+        self.met[what] = first, came, times + in_every_way
 
     def done(self) -> LineRun:
         met = (Met(what, state, origin, times == self.states) for what, (state, origin, times) in self.met.items())
@@ -48,8 +61,3 @@ class Gathered:
 
     def done(self) -> tuple[LineRun, ...]:
         return tuple(line.done() for line in self.lines.values())
-
-
-def _better(witness: Origin, known: Origin) -> bool:
-    """Whether a state tells more than the first in which something was met."""
-    return known.only_begun and not witness.only_begun

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
+from functools import lru_cache
 
 from dotleader.source.text import Spot
 from dotleader.syntax.plain import folded
@@ -19,13 +20,24 @@ def part_of(spot: Spot, words: str) -> Spot:
 
 def nearest(name: str, known: Iterable[str], most: int = 3) -> list[str]:
     """The declared names most like `name`, best first; none where nothing is like it."""
-    # Only a book with a fault in it pays for this import.
-    from rapidfuzz import fuzz, process, utils  # noqa: PLC0415
+    return list(_nearest(name, tuple(known), most))
 
-    found = process.extract(
-        name, list(known), scorer=fuzz.ratio, processor=utils.default_process, limit=most, score_cutoff=62
-    )
-    return [choice for choice, _score, _place in found]
+
+@lru_cache(8)  # the help and the fix of a finding ask for the same
+def _nearest(name: str, known: tuple[str, ...], most: int) -> tuple[str, ...]:
+    # Only a book with a fault in it pays for this import.
+    from rapidfuzz import fuzz, process  # noqa: PLC0415
+
+    found = process.extract(_bare(name), [*map(_bare, known)], scorer=fuzz.ratio, limit=most, score_cutoff=62)
+    return tuple(known[place] for _, _score, place in found)
+
+
+@lru_cache(16_384)
+def _bare(name: str) -> str:
+    """A name as it is compared; a long book with many slips asks for all its titles again and again."""
+    from rapidfuzz import utils  # noqa: PLC0415
+
+    return utils.default_process(name)
 
 
 def offered(name: str, known: Iterable[str], none: str) -> str:

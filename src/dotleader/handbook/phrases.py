@@ -31,7 +31,8 @@ class Phrases:
     def phrase(self, words: Words, at: At) -> Phrase:
         match words.pieces:
             case (str() as only,):
-                return Phrase((only,), at.spot(words.span), " ".join(only.split()))
+                flat = " ".join(only.split())
+                return Phrase((only,), at.spot(words.span), only if flat == only else flat)
         return Phrase(tuple(self._run(piece, at) for piece in words.pieces), at.spot(words.span))
 
     def joined(self, lines: Sequence[Words], at: At) -> Phrase:

@@ -30,7 +30,9 @@ ON_ONE_LINE = {
     "unknown-keyword": frozenset({"value-without-source"}),
     "empty-block": frozenset({"no-ending"}),
     "unknown-position": frozenset({"uneven-wording"}),
-    "near-name": frozenset({"uneven-wording", "value-never-used", "not-the-label"}),
+    "near-name": frozenset(
+        {"uneven-wording", "value-never-used", "control-on-no-card", "gauge-on-no-card", "not-the-label"}
+    ),
     "not-the-label": frozenset({"uneven-wording"}),
     "unclear-unit": frozenset({"uneven-wording", "other-unit"}),
     "vague-response": frozenset({"unknown-position", "amplified-differs"}),
@@ -45,7 +47,7 @@ _MISREAD = NOWHERE_USED | {"empty-block", "misplaced-line"}
 NEAR_BY = {
     "tab-indentation": _MISREAD,
     "uneven-indentation": _MISREAD,
-    "stray-line": _MISREAD,
+    "stray-line": _MISREAD | {"unclear-draw"},
     "keyword-before-leader": _MISREAD,
     "unknown-property": frozenset({"name-used-twice"}),
 }
@@ -57,7 +59,7 @@ IN_ONE_BLOCK = {
     "ambiguous-reference": _LENGTHS,
     "keyword-before-leader": frozenset({"no-trigger", "no-ending"}),
     "unknown-value": _LENGTHS,
-    "stray-line": _TOO_LONG | {"empty-card"},
+    "stray-line": _TOO_LONG | {"empty-card", "gap-between-bands"},
     "missing-challenge": _TOO_LONG,
     "nested-too-deep": _TOO_LONG,
     "uneven-indentation": frozenset({"no-ending", "after-the-end"}),

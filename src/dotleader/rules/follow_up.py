@@ -28,7 +28,7 @@ from dotleader.rules.consequences import (
 )
 from dotleader.rules.rule import Rule
 from dotleader.source.finding import Finding, Severity
-from dotleader.source.text import Spot
+from dotleader.source.text import SourceText, Spot
 from dotleader.syntax.line_faults import one_apart
 from dotleader.syntax.lines import LEADER
 from dotleader.syntax.plain import folded
@@ -71,8 +71,8 @@ class _Seen:
                 self.otherwise[_line(finding.spot)].append(finding.spot)
         self.unread = not UNREAD.isdisjoint(finding.rule for finding in found)
         self.misspelt = {related.spot for f in found if f.rule in MISSPELT for related in f.related}
-        uneven = (spot for f in found if f.rule == "uneven-wording" for spot in (f.spot, *(r.spot for r in f.related)))
-        self.misspelt_names = {folded(spot.text) for spot in (*self.misspelt, *uneven)}
+        misspelt = [f for f in found if f.rule in MISSPELT or f.rule == "uneven-wording"]
+        self.misspelt_names = {folded(s.text) for f in misspelt for s in (f.spot, *(r.spot for r in f.related))}
         self.unasked = {_answer(f.spot.text) for f in found if f.rule == "missing-challenge"} - {""}
         self.sought = {name for f in found if f.rule in NOWHERE_DECLARED for name in _sought(f)}
         errors = (finding for finding in found if rules[finding.rule].severity is Severity.ERROR)
@@ -85,7 +85,9 @@ class _Seen:
                 self.not_read[_among(self.firsts, finding.spot)].append(folded(text))
         self.amiss_blocks = {_among(self.starts, f.spot) for f in amiss}
         lost = [folded(_text(file, placed)) for file in files for placed in file.blocks if _is_lost(placed)]
-        amiss_texts = [folded(source.line(number)) for (_, number), source in self.amiss_lines.items()]
+        amiss_texts = [
+            folded(text) for line, source in self.amiss_lines.items() for text in _with_below(source, line[1])
+        ]
         self.lost_text, self.amiss_text = "\n".join(lost), "\n".join(amiss_texts)  # no name has a line end in it
         readings = {line: _left(line) for text in amiss_texts for line in _readings(text)}
         self.lefts = set(filter(None, readings.values()))
@@ -175,7 +177,17 @@ class _Seen:
             lost = self.not_read.get(_among(self.firsts, related.spot), ())
             if any(sought in text for text in lost for sought in _sought(finding)):
                 return True
+        if finding.rule == "unknown-position" and any(map(self._is_control_amiss, _sought(finding))):
+            return True
         return any(sought in self.lost_text or self._is_declared_amiss(sought) for sought in _sought(finding))
+
+    def _is_control_amiss(self, sought: str) -> bool:
+        """Whether the control of which a position is sought may be declared amiss, or is told to be misspelt."""
+        words = sought.split(" ")
+        names = {" ".join(words[:-cut]) for cut in (1, 2)} - {""}
+        if not self.misspelt_names.isdisjoint(names):
+            return True
+        return any(line.startswith(f"{name} ") for name in names for line in self.lines)
 
     def _is_declared_amiss(self, sought: str) -> bool:
         """Whether a line that could not be read may declare a name: its left part is the name, or the name begins
@@ -193,6 +205,18 @@ def _sought(finding: Finding) -> list[str]:
     if finding.rule == "unknown-source":
         text = text.partition(",")[0]
     return [folded(name) for name in _BRACED.findall(text) or [text]]
+
+
+def _with_below(source: SourceText, number: int) -> Iterator[str]:
+    """A line and those that are indented below it."""
+    line = source.line(number)
+    yield line
+    depth = len(line) - len(line.lstrip(" "))
+    for below in range(number + 1, len(source.line_starts) + 1):
+        line = source.line(below)
+        if not line.strip() or len(line) - len(line.lstrip(" ")) <= depth or not depth:
+            return
+        yield line
 
 
 def _readings(text: str) -> Iterator[str]:

@@ -29,7 +29,13 @@ def _row(handbook: Handbook, kind: str, key: str, name: str) -> tuple[str, Text,
     cards = [card for card in handbook.cards if card.key in there]
     line = [card.title for card in cards if on_main_line(card)]
     off = [card.title for card in cards if not on_main_line(card)]
-    said = prose(", ".join(line)) if line else Text("on no card in the course of a flight", style="dim")
+    movers = [c.name for c in handbook.controls.values() if any(effect.control == key for effect in c.effects)]
+    if line:
+        said = prose(", ".join(line))
+    elif kind == "control" and movers:  # an engine, say
+        said = Text("moved by ", style="dim").append(prose(", ".join(movers)))
+    else:
+        said = Text("on no card in the course of a flight", style="dim")
     if off:
         said.append("; off it: ", style="dim").append(prose(", ".join(off)))
     return name, Text(str(len(cards)), style="dim" if cards else "bold"), said

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import os
+from functools import cache
 
 from dotleader import __version__
 
 
+@cache  # what runs is what the files were when it began
 def identity() -> tuple[str, list[tuple[str, int, int]]]:
     """The version, and every file of the package with its size and time. Raises OSError."""
     found: list[tuple[str, int, int]] = []

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from dotleader.handbook.names import nearest, offered
 from dotleader.handbook.stocks.fault import Amiss, millimetres
@@ -57,13 +56,11 @@ _ALIKE = {"pouch": ("seal", "leaf"), "paper thickness": ("paper weight",), "cut 
 """Rows that say the same in another way."""
 
 
-@dataclass(slots=True)
 class _Reading:
     """One `stock` block being read."""
 
-    placed: Placed
-    source: SourceText
-    findings: list[Finding]
+    def __init__(self, placed: Placed, source: SourceText, findings: list[Finding]) -> None:
+        self.placed, self.source, self.findings = placed, source, findings
 
     def stock(self, known_paper: str) -> Stock:
         block = self.placed.block

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
 from typing import assert_never
 
 from dotleader.handbook.cards import (
@@ -75,17 +74,17 @@ def completion(title: str) -> str:
     return f"{title} complete" if "checklist" in title.casefold().split() else f"{title} checklist complete"
 
 
-@dataclass(slots=True)
 class _Writer:
-    symbols: frozenset[str]
-    parts: list[Part] = field(default_factory=list)
-    rails: list[Rail] = field(default_factory=list)
-    boxes: list[MemoryBox] = field(default_factory=list)
-    number: int = 0
-    depth: int = 0
-    block: int = 0
-    boxed: bool = False
-    keep: bool = False  # the next part stays with the one before it
+    def __init__(self, symbols: frozenset[str]) -> None:
+        self.symbols = symbols
+        self.parts: list[Part] = []
+        self.rails: list[Rail] = []
+        self.boxes: list[MemoryBox] = []
+        self.number = 0
+        self.depth = 0
+        self.block = 0
+        self.boxed = False
+        self.keep = False  # the next part stays with the one before it
 
     def add(self, what: What, level: int, hold: int, *says: str) -> None:
         if self.boxed:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from dotleader.cockpit.certain import Certain
 from dotleader.cockpit.moving import Astray
 from dotleader.rules.cockpit.tracing import last_moved, moment
 from dotleader.rules.rule import NO_SOURCE, Example, Rule
@@ -30,9 +31,10 @@ GOOD = Example(_EQUIPMENT.replace("{pump}", "ON"))
 
 def check(subject: Subject) -> Iterator[Finding]:
     done = subject.run()
+    certain = Certain(done)
     for occasion in done.occasions.astray:
         what = occasion.met.what
-        when = moment(done, occasion, subject.handbook) if isinstance(what, Astray) else None
+        when = moment(certain, occasion, subject.handbook) if isinstance(what, Astray) else None
         if not isinstance(what, Astray) or when is None:
             continue
         control = subject.handbook.controls[what.control]

@@ -6,7 +6,7 @@ from bisect import bisect_left
 from collections.abc import Iterable
 from functools import partial
 
-from dotleader.cockpit.certain import whole_phase, whole_way
+from dotleader.cockpit.certain import Certain
 from dotleader.cockpit.moving import Change
 from dotleader.cockpit.state import State
 from dotleader.cockpit.timeline import Mover, Occasion, Run
@@ -43,7 +43,7 @@ class Moment:
     phase: str = ""
 
 
-def moment(done: Run, occasion: Occasion, handbook: Handbook) -> Moment | None:
+def moment(certain: Certain, occasion: Occasion, handbook: Handbook) -> Moment | None:
     """When an item meets something; None where that is only a moment in which nobody would be at that line.
 
     On the main line and side lines any way counts. A card that is called for has to meet it throughout a phase, one
@@ -53,10 +53,10 @@ def moment(done: Run, occasion: Occasion, handbook: Handbook) -> Moment | None:
     if not occasion.called:
         return Moment("" if met.always else " in some cases", met.state)
     if met.origin.came_by is not None:
-        state = whole_way(done, ran, line, met)
+        state = certain.whole_way(ran, line, met)
         card = handbook.by_key.get(met.origin.came_by[1])
         return Moment(f", coming from `{card.title if card else met.origin.came_by[1]}`", state) if state else None
-    found = whole_phase(done, ran, line, met.what)
+    found = certain.whole_phase(ran, line, met.what)
     return Moment(f", at whichever moment of {found[0]} it is called for", found[1], found[0]) if found else None
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from bisect import bisect_right
 from collections.abc import Iterator
 
+from dotleader.cockpit.certain import Certain
 from dotleader.cockpit.moving import Unmet
 from dotleader.cockpit.timeline import Mover, Occasion, Run
 from dotleader.handbook.model import Handbook
@@ -42,11 +43,12 @@ def unmet(subject: Subject, rule: str, *, by_go_to: bool) -> Iterator[Finding]:
 
 
 def _cases(done: Run, handbook: Handbook, *, by_go_to: bool) -> Iterator[_Case]:
+    certain = Certain(done)
     for occasion in done.occasions.unmet:
         what, met = occasion.met.what, occasion.met
         if not isinstance(what, Unmet) or (met.origin.came_by is not None) != by_go_to:
             continue
-        when = moment(done, occasion, handbook)
+        when = moment(certain, occasion, handbook)
         if when is not None and not _under_one_condition(done, occasion, what):
             yield _Case(occasion, what, when)
 

@@ -84,7 +84,7 @@ _SUPPLY = _set(
 )
 _SUPPLY_FAILURE = (_FAILURE - _set("cut cuts")) | _set(
     "fault faults off offline light lights warning low discharge discharging zero undervoltage problem "
-    "problems trouble blackout"
+    "problems trouble blackout flat"
 )
 _NOT_THE_SUPPLY = _set("trim flap flaps pump gear motor motors seat heat heater instrument instruments") | _FIRE
 

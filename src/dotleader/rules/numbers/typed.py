@@ -137,8 +137,8 @@ class _Known:
         key = _key(number, unit)
         values = tuple(value for value in self.values.get(key, ()) if self._same_thing(line, value, number, unit))
         if values:
-            only = values[0].name if len(values) == 1 and isinstance(values[0].shape, Exact) else ""
-            return Again(spot, values, None, only, values[0].shown)
+            only = values[0].name if len(values) == 1 else ""
+            return Again(_whole_range(line.phrase.spot, spot, values[0]), values, None, only, values[0].shown)
         bands = [band for band in self.bands.get(key, ()) if _speaks_of(line, band[0])]
         if not bands:
             return None
@@ -151,6 +151,8 @@ class _Known:
         assert own is not None
         assert own.unit is not None
         if own.unit.dimension != unit.dimension and not comparable(own.unit, unit):
+            return False
+        if isinstance(value.shape, Range) and folded(value.shown) not in line.about:
             return False
         words = words_of(line.about)
         if value.speed and (unit.basis is not Basis.NONE or (line.item is not None and is_airspeed(line.item))):
@@ -176,6 +178,12 @@ class _Known:
         longest = max((len(value.name) for value in found.values()), default=0)
         best = [value for value in found.values() if len(value.name) == longest]
         return best[0] if len(best) == 1 and len({value.speed for value in found.values()}) == 1 else None
+
+
+def _whole_range(phrase: Spot, spot: Spot, value: Declared) -> Spot:
+    """Where all of a range stands, of which the second number was found."""
+    at = phrase.text.casefold().find(value.shown.casefold()) if isinstance(value.shape, Range) else -1
+    return spot if at < 0 else Spot(phrase.source, phrase.start + at, phrase.start + at + len(value.shown))
 
 
 def _whole(name: tuple[str, ...], value: Declared, line: TypedLine) -> bool:
@@ -248,8 +256,8 @@ def _speaks_of(line: TypedLine, gauge: Gauge) -> bool:
 
 def _quantity(value: Declared) -> Quantity | None:
     match value.shape:
-        case Exact(quantity) | AtLeast(quantity) | AtMost(quantity):
-            return quantity
+        case Exact(quantity) | AtLeast(quantity) | AtMost(quantity) | Range(_, quantity):
+            return quantity  # the unit stands behind the second number of a range
         case _:
             return None
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from dotleader.handbook.amounts.quantity import Exact
 from dotleader.rules.numbers.typed import Again
 from dotleader.rules.rule import Example, Rule
 from dotleader.rules.subject import Subject
@@ -84,7 +85,7 @@ def check(subject: Subject) -> Iterator[Finding]:
             said = f"`{text}` is declared as {names}, and typed here once more."
             related = tuple(Related(value.spot, f"`{value.name}` is declared here.") for value in found.values)
         wanted = f"`{{{found.reference}}}`" if found.reference else "the one that is meant, in braces"
-        exact = found.reference and found.gauge is None
+        exact = found.reference and found.values and isinstance(found.values[0].shape, Exact)
         yield Finding(
             RULE.name,
             found.spot,

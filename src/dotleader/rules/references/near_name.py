@@ -32,6 +32,20 @@ normal Before takeoff
     (("near-name", "Feul pump"), ("near-name", "Landing lights")),
 )
 
+DECLARED = Example(
+    """\
+equipment
+  Genrator .... OFF, ON
+
+normal Engine start
+  Generator .... ON
+
+normal Shutdown
+  Generator .... OFF
+""",
+    (("near-name", "Genrator"),),
+)
+
 ALIKE = Example(
     """\
 speeds
@@ -133,9 +147,12 @@ def check(subject: Subject) -> Iterator[Finding]:
     yield from _alike(subject.handbook)
     named = _Named(subject.handbook)
     known: dict[str, _Near | None] = {}
+    told: dict[str, list[tuple[Challenge, _Near]]] = {}
+    used: set[str] = set()
     for card in subject.handbook.cards:
         for step in every_step(card.steps):
             for challenge in step.challenges if isinstance(step, Item) else ():
+                used |= {challenge.control, challenge.gauge}
                 if challenge.control or challenge.gauge or challenge.phrase.uses:
                     continue
                 key = folded(challenge.phrase.text)
@@ -143,7 +160,25 @@ def check(subject: Subject) -> Iterator[Finding]:
                     known[key] = named.near(key)
                 found = known[key]
                 if found is not None:
-                    yield _finding(challenge, found)
+                    told.setdefault(key, []).append((challenge, found))
+    for cases in told.values():
+        challenge, near = cases[0]
+        if len(cases) > 1 and folded(near.name) not in used:
+            yield _declared_otherwise(challenge, near, len(cases))
+        else:
+            yield from (_finding(*case) for case in cases)
+
+
+def _declared_otherwise(challenge: Challenge, near: _Near, times: int) -> Finding:
+    """What is written one way wherever it stands, and another way where it is declared, is one slip there."""
+    written = challenge.phrase.text
+    return Finding(
+        RULE.name,
+        near.spot,
+        f"`{near.name}` is on no card, and nearly it is `{written}`, which is so written {times} times.",
+        f"Declare `{written}` if that is what stands on the panel; otherwise write `{near.name}` on the cards.",
+        (Related(challenge.phrase.spot, f"`{written}` stands here first."),),
+    )
 
 
 def _alike(handbook: Handbook) -> Iterator[Finding]:
@@ -191,7 +226,8 @@ RULE = Rule(
     what=(
         "A challenge one or two letters away from a declared control or gauge, or from an `also called` name. Names "
         "under five letters do not count, nor do names that differ in a number or in a word that is a word of its own "
-        "(`Fuel sump` and `Fuel pump`). Also two rows of `speeds` or `values` whose names differ only in a zero and a "
+        "(`Fuel sump` and `Fuel pump`). Where several challenges are alike and none is as declared, the declaration is "
+        "marked. Also two rows of `speeds` or `values` whose names differ only in a zero and a "
         "letter O (`VS0` and `VSO`)."
     ),
     why=(
@@ -200,7 +236,7 @@ RULE = Rule(
     ),
     source="FAA AC 120-71B (2017) 5.4, that the challenge copies the panel label (read in a summary)",
     mend="Write the name as it is declared; where another thing is meant, declare it too or give it another name.",
-    bad=(BAD, ALIKE),
+    bad=(BAD, DECLARED, ALIKE),
     good=(GOOD,),
     check=check,
     confidence="medium",

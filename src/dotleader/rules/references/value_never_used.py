@@ -67,6 +67,8 @@ def _used(handbook: Handbook) -> set[str]:
     mentions = (mention for mention in handbook.mentions if mention.kind == "value")
     waiting = [mention.key for mention in mentions if _line(mention.spot) not in rows]
     waiting += [key for key, value in handbook.values.items() if key in ALWAYS_USED or _is_limit(value)]
+    # What only an unused value rests on is told when that has found its use, or is gone.
+    waiting += [part for value in handbook.values.values() for part in value.parts]
     used: set[str] = set()
     while waiting:
         key = waiting.pop()
@@ -90,8 +92,8 @@ RULE = Rule(
     severity=Severity.WARNING,
     family="references",
     what=(
-        "A row of `speeds` or `values` that no card, text, gauge or property refers to. One that another value is "
-        "worked out from is used if that value is. `load factor`, the limiting speeds and the stalling speeds count as "
+        "A row of `speeds` or `values` that no card, text, gauge or property refers to. What another row is "
+        "worked out from is not told beside that row. `load factor`, the limiting and the stalling speeds count as "
         "used wherever they are declared."
     ),
     why=(

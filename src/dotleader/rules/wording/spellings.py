@@ -9,7 +9,6 @@ from __future__ import annotations
 import re
 from collections import Counter, defaultdict
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, field
 from itertools import combinations, product
 from operator import attrgetter
 
@@ -28,20 +27,20 @@ _NUMBER = re.compile(r"[-+−]?\d+(?:[.,:]\d+)*")
 _KNOWN = REAL_WORDS | ORDINARY_WORDS
 
 
-@dataclass(slots=True)
 class Form:
     """One way of writing something, with the places where it stands in order.
 
     `declared` where it is what the panel says, which is right by itself. `number` holds, of the things that it is said
-    of, whether they are several.
+    of, whether they are several; `answers`, of a challenge, what is said to it.
     """
 
-    text: str
-    at: int
-    words: tuple[str, ...]
-    declared: bool = False
-    places: list[Spot] = field(default_factory=list)
-    number: set[bool] = field(default_factory=set)
+    __slots__ = ("answers", "at", "declared", "number", "places", "text", "words")
+
+    def __init__(self, text: str, at: int, words: tuple[str, ...]) -> None:
+        self.text, self.at, self.words, self.declared = text, at, words, False
+        self.places: list[Spot] = []
+        self.number: set[bool] = set()
+        self.answers: set[str] = set()
 
     @property
     def rank(self) -> tuple[bool, int, int]:
@@ -63,7 +62,9 @@ class Forms:
     def __init__(self) -> None:
         self.by_text: dict[str, Form] = {}
 
-    def add(self, text: str, place: Spot, *, declared: bool = False, several: bool | None = None) -> None:
+    def add(
+        self, text: str, place: Spot, *, declared: bool = False, several: bool | None = None, answer: str = ""
+    ) -> None:
         form = self.by_text.get(text)
         if form is None:
             form = self.by_text[text] = Form(text, len(self.by_text), words_of(text))
@@ -71,6 +72,8 @@ class Forms:
         form.places.append(place)
         if several is not None:
             form.number.add(several)
+        if answer:
+            form.answers.add(answer)
 
     def uneven(self) -> Iterator[tuple[Form, Form]]:
         """Each form that is the lesser of two that are alike, with the best of those that it is like."""
@@ -122,8 +125,13 @@ def _sharing(forms: Sequence[Form], key: Callable[[Form], str]) -> Iterator[tupl
 
 
 def _agree(one: Form, other: Form) -> bool:
-    """Whether the plural of a response only follows its challenge: `Rudder .... MOVES`, `Ailerons .... MOVE`."""
-    return one.letters != other.letters and bool(one.number and other.number) and one.number.isdisjoint(other.number)
+    """Whether a plural has its reason: a response follows its challenge (`Rudder .... MOVES`, `Ailerons .... MOVE`), or
+    two challenges are not answered alike (`Fields .... ONE IN REACH`, `Field .... CHOSEN`).
+    """
+    if one.letters == other.letters:
+        return False
+    follows = bool(one.number and other.number) and one.number.isdisjoint(other.number)
+    return follows or (bool(one.answers and other.answers) and one.answers.isdisjoint(other.answers))
 
 
 def _one_letter_apart(forms: Sequence[Form]) -> Iterator[tuple[Form, Form]]:

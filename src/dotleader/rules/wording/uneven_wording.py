@@ -15,6 +15,7 @@ from dotleader.rules.wording.spellings import Form, Forms, is_plural
 from dotleader.rules.wording.vague_response import is_vague
 from dotleader.source.finding import Finding, Related, Severity, swapped
 from dotleader.source.text import Spot
+from dotleader.syntax.plain import folded
 
 BAD = Example(
     """\
@@ -44,11 +45,18 @@ normal Before start
   Battery 1 .... ON
   Windscreen .... CLEAN
   Propeller area .... CLEAR
+  Doors .... LATCHED
 
 normal Before takeoff
   when holding short of the runway
   Right seat belt .... FASTENED
   Battery 2 .... ON
+
+abnormal Door open in flight
+  when a door has come off its latch
+  Door .... HELD BY THE PASSENGER
+  Land .... NEAREST AIRFIELD
+  end
 """,
 )
 
@@ -70,7 +78,8 @@ def _challenges_and_responses(handbook: Handbook) -> tuple[Forms, Forms]:
         for item in printed_items(card):
             for challenge in item.challenges:
                 if not challenge.control and not challenge.gauge:
-                    challenges.add(challenge.phrase.written, challenge.phrase.spot)
+                    answer = folded(item.response.written) if item.response is not None else ""
+                    challenges.add(challenge.phrase.written, challenge.phrase.spot, answer=answer)
             _add_response(item, handbook, responses)
     return challenges, responses
 
@@ -111,7 +120,8 @@ RULE = Rule(
     severity=Severity.WARNING,
     family="wording",
     what=(
-        "A challenge, or a response in words of its own, that differs from another one only in plural, case, "
+        "A challenge, or a response in words of its own, that differs from another one only in plural (of a "
+        "challenge that is answered alike), case, "
         "hyphens, spaces or one letter, on any card of the handbook. The rarer way of writing is marked; of "
         "two that are as frequent, the later. Words under five letters do not count as near, nor do texts "
         "whose numbers differ."
