@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from dotleader.handbook.cards import Branch, Card, Repeat
-from dotleader.handbook.ledger import split_prefix
 from dotleader.handbook.model import Handbook
+from dotleader.handbook.names import split_prefix
 from dotleader.handbook.walking import every_step
 from dotleader.rules.rule import Example, Rule
 from dotleader.rules.subject import Subject

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from dotleader.handbook.ledger import offered
 from dotleader.handbook.mending import respelt
+from dotleader.handbook.names import offered
 from dotleader.rules.rule import NO_SOURCE, Example, Rule
 from dotleader.source.finding import Finding, Fix, Severity
 from dotleader.source.record import replace

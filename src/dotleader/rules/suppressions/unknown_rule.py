@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from dotleader.handbook.ledger import offered
 from dotleader.handbook.mending import respelt
 from dotleader.handbook.model import Setting
+from dotleader.handbook.names import offered
 from dotleader.rules.rule import NO_SOURCE, Example, Rule
 from dotleader.source.finding import Finding, Severity
 from dotleader.source.record import replace
