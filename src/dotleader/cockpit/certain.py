@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from dotleader.cockpit.moving import Happening, Outcome
+from dotleader.cockpit.moving import Already, Happening, Outcome, Unmet
 from dotleader.cockpit.state import State, narrowed
 from dotleader.cockpit.timeline import CardRun, LineRun, Met, Run
 from dotleader.cockpit.walking import Origin, States, Walk
@@ -38,10 +38,11 @@ def whole_way(done: Run, ran: CardRun, line: LineRun, met: Met) -> State | None:
     if met.origin.came_by is None:
         return None
     go_to, card, _ = met.origin.came_by
+    idle = _where_nothing_moves(ran, met.what)
     for before in done.cards:
         for leap, states in before.leaps:
             if before.card.key == card and leap is go_to:
-                return _everywhere(ran, line.item, met.what, _carried(before, ran, states))
+                return _everywhere(ran, line.item, met.what, _carried(before, ran, states), idle)
     return None
 
 
@@ -50,14 +51,33 @@ def _carried(before: CardRun, ran: CardRun, states: Iterable[State]) -> States:
     return {cut(state): Origin() for state in states}
 
 
-def _everywhere(ran: CardRun, item: Item, what: Happening, states: States) -> State | None:
-    """The first state in which an item is met from these, if in every such state it meets something in every way."""
+def _where_nothing_moves(ran: CardRun, what: Happening) -> Happening | None:
+    """What an item meets where its control is there already, and so needs nothing; None where that says all is well.
+
+    Flaps that are down already need no power, and are no reason to lead to a card that lowers them without. What is
+    put back to where it is parked, such as a pump that is put OFF, is mostly there.
+    """
+    if not isinstance(what, Unmet) or what.position == ran.cockpit.controls[what.control].parked:
+        return None
+    return Already(what.control, what.position, False)
+
+
+def _everywhere(
+    ran: CardRun, item: Item, what: Happening, states: States, idle: Happening | None = None
+) -> State | None:
+    """The first state in which an item is met from these, if in every such state it meets something in every way.
+
+    States in which it meets `idle` in every way are not counted.
+    """
     met: list[State] = []
     spared: list[State] = []
 
     def seen(one: Item, state: State, origin: Origin, found: list[Outcome]) -> None:
         if one is item:
-            (met if all(what in outcome.met for outcome in found) else spared).append(state)
+            if all(what in outcome.met for outcome in found):
+                met.append(state)
+            elif not all(idle in outcome.met for outcome in found):
+                spared.append(state)
 
     walk = Walk(ran.cockpit, seen)
     walk.steps(ran.card.steps, states)

@@ -41,7 +41,8 @@ class Answers:
     def move(self, control: Control, response: Phrase) -> Move:
         """What a response does to a control; a response that names none of its positions is said."""
         if control.takes_any:
-            return Move(control.key, ((Aim((), words=response.text),),))
+            stays_so = response.text.casefold().startswith(STAYS)
+            return Move(control.key, () if stays_so else ((Aim((), words=response.text),),))
         if any(not use.key for use in response.uses):
             return Move(control.key, ((NOWHERE_KNOWN,),))  # that is said elsewhere
         text = response.text

@@ -8,9 +8,8 @@ from rich.console import RenderableType
 from rich.text import Text
 
 from dotleader.cockpit.panel import Way, places, way_of
-from dotleader.cockpit.state import Cockpit, State
+from dotleader.cockpit.state import MOST_STATES, Cockpit, State
 from dotleader.cockpit.timeline import CardRun, LineRun, Run
-from dotleader.cockpit.walking import MOST_STATES
 from dotleader.cockpit.words import ends_with, said, standing, unknown
 from dotleader.report.summary import counted
 from dotleader.tools.pages import dotted, indented, labelled, listed, prose, terminal
