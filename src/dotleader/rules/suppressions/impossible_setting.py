@@ -62,7 +62,7 @@ _OFF = "off because the maker's own wording is kept"
 
 
 def finding(setting: Setting, threshold: Threshold | None, number: Fraction | None, *, is_error: bool) -> Finding:
-    """`threshold` is what the row could set, if anything; `number` one in its unit but out of its bounds, or not whole."""
+    """`threshold` is what the row could set, if anything; `number` one in its unit, but out of bounds or not whole."""
     name, text = setting.name, setting.text
     if threshold is None:
         message = f"`{name}` has no number that can be set, and `{text}` does not turn it off."
