@@ -252,6 +252,26 @@ def test_a_go_to_ahead_on_the_main_line_is_the_main_line() -> None:
     assert stands(done, before, "heat", "master") == {("ON", "ON"), ("OFF", "OFF")}
 
 
+def test_a_state_that_a_go_to_brings_to_a_card_is_one_in_which_its_phase_begins() -> None:
+    done = ran(
+        PANEL
+        + COLD
+        + "normal Taxi\n  when clear\n  Heat ... ON\n  go to Cruise\n"
+        + "normal Cruise\n  when level\n  Seats ... UPRIGHT\n"
+        + "emergency Fire\n  when it burns\n  during cruise\n  Heat ... OFF\n  end\n"
+    )
+    assert told(card(done, "Fire")) == ["Heat: heat ON > OFF"]
+    led = ran(
+        PANEL
+        + COLD
+        + "normal Taxi\n  when clear\n  go to Cruise\n"
+        + "normal Cruise\n  when level\n  go to Fire\n"
+        + "emergency Smoke\n  when it smokes\n  during cruise\n  Heat ... ON\n  end\n"
+        + "emergency Fire\n  when it burns\n  during taxi\n  Heat ... ON\n  end\n"
+    )
+    assert told(card(led, "Smoke")) == ["Heat: heat OFF > ON"]
+
+
 def test_a_side_line_begins_where_the_card_before_it_ends() -> None:
     done = ran(
         CALLED

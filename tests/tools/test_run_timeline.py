@@ -96,3 +96,13 @@ def test_cards_without_a_flight_are_shown_themselves(
     assert "Pump * anywhere → OFF" in out
     assert "begins nobody knows how anything stands" in out
     assert "No normal card belongs to a phase of a flight" in out
+
+
+def test_a_line_that_no_state_comes_to_is_shown_as_such(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    write(tmp_path, a=f"{SWITCHES}{TAXI}  if Pump OFF\n    Heat .... ON\n  Brakes .... HOLD\n")
+    assert "Pump * anywhere → ON Heat not come to in any state Brakes HOLD" in in_one_line(
+        run(capsys, "run", "a.cards")
+    )

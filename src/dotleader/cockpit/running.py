@@ -56,7 +56,9 @@ class _Running:
         for phase in PHASES:
             self._at_hand(phase, "", None, states)
             for card in cards.get(phase, ()):
-                states = joined((states, ahead.pop(card.key, {})))
+                led_here = ahead.pop(card.key, {})
+                self._at_hand(phase, "", None, led_here)
+                states = joined((states, led_here))
                 walk, ran = self._walked(card, phase, states)
                 done.append(ran)
                 left = joined((dict.fromkeys(ran.after, Origin()),))
