@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from dotleader.cockpit.running import run
+from dotleader.cockpit.timeline import Run
 from tests.cockpit.runs import card, ran, stands, told
 from tests.handbook.texts import resolved
 
@@ -31,6 +32,13 @@ equipment
   Throttle ..... CLOSED to FULL
     parked ..... CLOSED
   Altimeter .... any hPa
+  Lamp ......... OFF, ON
+    parked ..... ON
+  Starter ...... OFF, ON
+    parked ..... OFF
+    springs .... ON to OFF
+    turned ON .. Key START
+    turned OFF .. Lamp OFF
 
 """
 
@@ -75,6 +83,61 @@ def on_a_card(lines: str) -> list[str]:
             ["Throttle: throttle CLOSED > ONE QUARTER", "Throttle: throttle ONE QUARTER > FULL"],
         ),
         ("Altimeter ... FIELD ELEVATION", ["Altimeter: altimeter - > FIELD ELEVATION"]),
+        (
+            "Altimeter ... QNH\nAltimeter ... STAYS AT QNH\nAltimeter ... QNH",
+            ["Altimeter: altimeter - > QNH", "Altimeter", "Altimeter: altimeter is QNH"],
+        ),
+        (
+            "Throttle ... ONE QUARTER then CLOSED",
+            ["Throttle: throttle CLOSED > ONE QUARTER, throttle ONE QUARTER > CLOSED"],
+        ),
+        ("Master ... ON, when awake", ["Master: master OFF > ON"]),
+        ("Master ... ON, if awake", ["Master: master OFF > ON?"]),
+        (
+            "Master + Pump ... ON if dark, otherwise OFF\nPump ... STAYS OFF",
+            [
+                "Master + Pump: master OFF > ON?, pump OFF > ON?, master is OFF?, pump is OFF?",
+                "Pump: pump is not OFF but ON?",
+            ],
+        ),
+        ("Cock ... LEFT then OTHER TANK", ["Cock: cock OFF > LEFT, cock LEFT > RIGHT"]),
+        (
+            "Starter ... ON",
+            [
+                "Starter: starter OFF > ON, key OFF > START by starter, engine STOPPED > RUNNING by key, "
+                "starter ON > OFF by starter, lamp ON > OFF by starter, key START > BOTH by key",
+            ],
+        ),
+        (
+            "if Cock LEFT\n  Heat ... ON\nor if the cock is OFF\n  Master ... ON\notherwise\n  Pump ... ON",
+            [
+                "Master: master OFF > ON",
+            ],
+        ),
+        (
+            "Cock ... EITHER TANK\nif Cock LEFT\n  Heat ... ON\notherwise\n  Master ... ON\nCock ... LEFT",
+            [
+                "Cock: cock OFF > LEFT?, cock OFF > RIGHT?",
+                "Heat: heat OFF > ON",
+                "Master: master OFF > ON",
+                "Cock: cock is LEFT?, cock RIGHT > LEFT?",
+            ],
+        ),
+        ("if damp\n  Heat ... ON\n  end\nHeat ... STAYS OFF", ["Heat: heat OFF > ON", "Heat"]),
+        (
+            "repeat until warm\n  Cock ... OTHER TANK",
+            [
+                "Cock: cock OFF > LEFT?, cock OFF > RIGHT?, cock LEFT > RIGHT?, cock RIGHT > LEFT?",
+            ],
+        ),
+        (
+            "one of\n  Cock ... LEFT\n  if damp\n    Heat ... ON\nCock ... LEFT",
+            [
+                "Cock: cock OFF > LEFT",
+                "Heat: heat OFF > ON",
+                "Cock: cock is LEFT?, cock OFF > LEFT?",
+            ],
+        ),
         ("if Heat ON\n  Master ... ON\nMaster ... OFF", ["Master: master is OFF"]),
         ("if the heat is not ON\n  Master ... ON\notherwise\n  Cock ... LEFT", ["Master: master OFF > ON"]),
         ("if damp\n  Heat ... ON\nif Heat ON\n  Master ... ON", ["Heat: heat OFF > ON", "Master: master OFF > ON"]),
@@ -189,6 +252,26 @@ def test_a_go_to_ahead_on_the_main_line_is_the_main_line() -> None:
     assert stands(done, before, "heat", "master") == {("ON", "ON"), ("OFF", "OFF")}
 
 
+def test_a_state_that_a_go_to_brings_to_a_card_is_one_in_which_its_phase_begins() -> None:
+    done = ran(
+        PANEL
+        + COLD
+        + "normal Taxi\n  when clear\n  Heat ... ON\n  go to Cruise\n"
+        + "normal Cruise\n  when level\n  Seats ... UPRIGHT\n"
+        + "emergency Fire\n  when it burns\n  during cruise\n  Heat ... OFF\n  end\n"
+    )
+    assert told(card(done, "Fire")) == ["Heat: heat ON > OFF"]
+    led = ran(
+        PANEL
+        + COLD
+        + "normal Taxi\n  when clear\n  go to Cruise\n"
+        + "normal Cruise\n  when level\n  go to Fire\n"
+        + "emergency Smoke\n  when it smokes\n  during cruise\n  Heat ... ON\n  end\n"
+        + "emergency Fire\n  when it burns\n  during taxi\n  Heat ... ON\n  end\n"
+    )
+    assert told(card(led, "Smoke")) == ["Heat: heat OFF > ON"]
+
+
 def test_a_side_line_begins_where_the_card_before_it_ends() -> None:
     done = ran(
         CALLED
@@ -204,6 +287,30 @@ def test_too_many_states_are_said() -> None:
     done = ran(f"equipment\n{many}normal Preflight\n  when cold\n{items}")
     assert [spot.text.split()[0] for spot in done.full] == ["C13"]
     assert len(card(done, "Preflight").after) == 10_000
+
+
+def many_ways(lines: str) -> Run:
+    """A run of one card over fifteen controls that each go one of two ways."""
+    controls = "".join(f"  C{at} ... A, B, C\n    parked ... A\n    means ... EITHER: B or C\n" for at in range(15))
+    return ran(f"equipment\n{controls}normal Preflight\n  when cold\n{lines}")
+
+
+def test_one_item_with_more_ways_than_are_followed_is_said() -> None:
+    done = many_ways(f"  {' + '.join(f'C{at}' for at in range(15))} ... EITHER\n")
+    assert [spot.text.split()[0] for spot in done.full][:1] == ["C0"]
+
+
+def test_a_loop_with_more_states_than_are_followed_comes_to_an_end_and_is_said() -> None:
+    items = "".join(f"      C{at} ... {to}\n" for at in range(15) for to in "BC")
+    done = many_ways(f"  repeat until done\n    one of\n{items}")
+    assert "repeat until done" in {spot.text.splitlines()[0] for spot in done.full}
+
+
+def test_a_card_called_for_in_more_states_than_are_followed_is_said() -> None:
+    items = "".join(f"  C{at} ... EITHER\n" for at in range(15))
+    back = "".join(f"  C{at} ... A\n" for at in range(15))
+    done = many_ways(f"{items}emergency Fire\n  when it burns\n  during preflight\n{back}  end\n")
+    assert card(done, "Fire").card.spot in done.full
 
 
 def test_branches_share_what_follows_them() -> None:

@@ -156,3 +156,10 @@ def test_a_row_stands_once_also_in_two_blocks() -> None:
 @pytest.mark.parametrize("block", ["rules", "rules\n  ", "rules\n  near-name", "rules\n  .... off", "rules x"])
 def test_half_a_block_is_no_more_than_a_finding(block: str) -> None:
     findings_of(block + "\n\n" + UNUSED)
+
+
+def test_half_an_item_is_within_the_bounds_and_not_whole() -> None:
+    found = findings_of("rules\n  long-list .... 12.5 items\n" + UNUSED)
+    assert [finding.message for finding in found if finding.rule == "impossible-setting"] == [
+        "`12.5 items` is no whole number, and `long-list` takes nothing between."
+    ]

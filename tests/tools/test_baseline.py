@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 import pytest
@@ -199,6 +200,22 @@ def test_a_damaged_file_is_one_sentence(here: Path, capsys: pytest.CaptureFixtur
         assert ran.err.startswith("dotleader: `baseline.txt` is no list of accepted findings: ")
         assert ran.err.count("\n") == 2
     assert (here / "baseline.txt").read_bytes() == data
+
+
+def test_a_merge_that_was_not_finished_is_said(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    (here / "baseline.txt").write_text("on Taxi\n<<<<<<< ours\n  near-name: x\n=======\n>>>>>>> theirs\n")
+    assert "line 2 is a mark of a merge; take these out" in run(capsys, "lint", ".").err
+
+
+def test_an_entry_typed_by_hand_may_be_spaced_otherwise(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    (here / "baseline.txt").write_text("on Taxi\n\ttrailing-comment:   Mixture .......... RICH   # ask Bob \n")
+    assert "trailing-comment" not in _brief(capsys)
+
+
+@pytest.mark.skipif(os.name == "nt", reason="there are no named pipes in folders")
+def test_a_pipe_in_its_place_is_not_waited_for(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    os.mkfifo(here / "baseline.txt")
+    assert run(capsys, "lint", ".").err == "dotleader: `baseline.txt` cannot be read: it is not a plain file.\n"
 
 
 @pytest.mark.parametrize("data", [b"", b"\n\n", b"# remark\r\n", "\ufeffon Taxi\r\n".encode()])

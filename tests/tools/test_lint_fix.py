@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import codecs
 import os
+import subprocess
 import sys
 from itertools import pairwise
 from pathlib import Path
@@ -23,7 +24,7 @@ from dotleader.tools.files import Files
 from dotleader.tools.fixing import ROUNDS, Fixing
 from dotleader.tools.pipeline import lint_handbook
 from tests.syntax.strategies import mutated
-from tests.tools.running import CLEAN, process, run, write
+from tests.tools.running import CLEAN, command, environment, process, run, write
 
 SLIPS = """\
 equipment
@@ -85,7 +86,7 @@ def test_unsafe_shows_and_without_anybody_to_ask_changes_nothing(here: Path) -> 
 
 
 @pytest.mark.skipif(os.name == "nt", reason="there is no pseudo-terminal")
-@pytest.mark.parametrize(("answer", "after"), [("yes\n", ALL), ("no\n", SLIPS), ("\n", SLIPS)])
+@pytest.mark.parametrize(("answer", "after"), [("yes\n", ALL), ("no\n", SLIPS), ("\n", SLIPS), ("\x04", SLIPS)])
 def test_unsafe_asks_on_a_terminal(
     here: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], answer: str, after: str
 ) -> None:
@@ -102,6 +103,32 @@ def test_unsafe_asks_on_a_terminal(
     assert "Write this to 1 file? (yes or no)" in ran.out
     assert _text(here) == after
     assert ran.code == (0 if after == ALL else 1)
+
+
+@pytest.mark.skipif(os.name == "nt", reason="there is no pseudo-terminal")
+def test_an_answer_in_another_encoding_is_no(here: Path) -> None:
+    import pty  # noqa: PLC0415  # not on every system
+
+    write(here, a=SLIPS)
+    main, end = pty.openpty()
+    os.write(main, b"\xe9\xff\n")
+    done = subprocess.run(
+        command("lint", "--fix-unsafe", "a.cards"),
+        cwd=here, env=environment(PYTHONIOENCODING="utf-8:strict"), stdin=end, stdout=end, stderr=end, check=False,
+    )  # fmt: skip
+    os.close(end)
+    os.close(main)
+    assert done.returncode == 1
+    assert _text(here) == SLIPS
+
+
+def test_one_slip_in_several_places_may_be_in_the_declaration(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    twice = SLIPS.replace("  Boost pump", "  Feul pump")
+    write(here, a=twice)
+    run(capsys, "lint", "--fix", ".")
+    assert _text(here) == twice.replace("\t", "  ").replace("Note:", "note")
+    run(capsys, "lint", "--fix-unsafe", "--yes", ".")
+    assert "Feul" not in _text(here)
 
 
 def test_programs_get_no_diff(here: Path) -> None:
@@ -167,11 +194,11 @@ def test_a_file_that_cannot_be_written_is_said_and_its_findings_stay(
 
 def test_a_part_is_mended_and_its_handbook_is_left(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
     book = "handbook Book\n  aircraft .... Ostrel Two\n\ninclude part.cards\n\n" + SLIPS
-    part = "normal Cruise\n  when level\n  Feul pump .... ON\n"
+    part = "normal Cruise\n  when level\n  Fuel pupm .... ON\n"
     write(here, book=book, part=part)
     run(capsys, "lint", "--fix", "part.cards")
     assert _text(here, "book.cards") == book
-    assert _text(here, "part.cards") == part.replace("Feul", "Fuel")
+    assert _text(here, "part.cards") == part.replace("pupm", "pump")
     run(capsys, "lint", "--fix", ".")
     assert "Feul" not in _text(here, "book.cards")
 

@@ -102,3 +102,13 @@ def test_what_only_others_move_is_on_no_card_and_says_by_what(capsys: pytest.Cap
     out = run(capsys, "run", "--coverage", GOOD / "aerobatic" / "kite.cards").out
     assert "moved by Mags, Start, Fuel, Mixture" in out
     assert "on no card" not in out
+
+
+def test_a_line_that_no_state_comes_to_is_shown_as_such(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    write(tmp_path, a=f"{SWITCHES}{TAXI}  if Pump OFF\n    Heat .... ON\n  Brakes .... HOLD\n")
+    assert "Pump * anywhere → ON Heat not come to in any state Brakes HOLD" in in_one_line(
+        run(capsys, "run", "a.cards")
+    )

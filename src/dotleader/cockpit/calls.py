@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 
 from dotleader.cockpit.gathering import Gathered
-from dotleader.cockpit.state import Cockpit, State, narrowed
+from dotleader.cockpit.state import MOST_STATES, Cockpit, State, narrowed
 from dotleader.cockpit.timeline import CardRun
 from dotleader.cockpit.walking import Origin, States, Walk, joined
 from dotleader.handbook.cards import Card, GoTo
@@ -32,7 +32,13 @@ class Call:
     def take(self, states: States, cut: Callable[[State], State]) -> None:
         for state, origin in states.items():
             mine = cut(state)
-            if mine not in self.begun and (mine not in self.new or self.new[mine].only_begun):
+            if mine in self.begun:
+                continue
+            known = self.new.get(mine)
+            if known is None and len(self.begun) + len(self.new) >= MOST_STATES:
+                self.full.append(self.card.spot)
+                break
+            if known is None or known.only_begun:
                 self.new[mine] = origin
 
     def arrive(self, go_to: GoTo, card: str, cockpit: Cockpit, states: States) -> None:

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import islice
 from typing import TypeAlias
 
-from dotleader.cockpit.state import FITTED, MISSING, Cockpit, State, option
+from dotleader.cockpit.state import FITTED, MISSING, MOST_STATES, Cockpit, State, option
 from dotleader.handbook.cards import Aim, Item, Move
 from dotleader.handbook.model import Control, Need
 from dotleader.source.record import record, replace
@@ -60,20 +61,32 @@ class Outcome:
 
 
 def outcomes(cockpit: Cockpit, item: Item, state: State) -> list[Outcome]:
-    """Every way that an item can go from a state. An item for an option goes both ways, once for the whole flight."""
+    """Every way that an item can go from a state, up to one more than `MOST_STATES`.
+
+    An item for an option goes both ways, once for the whole flight.
+    """
     if not item.moves:
         return [Outcome(state)]
-    found = [Outcome(state)]
+    begun = [Outcome(state)]
     done: list[Outcome] = []
     for word, name in item.only:
-        found, left = _fitted(cockpit, found, word, name)
+        begun, left = _fitted(cockpit, begun, word, name)
         done += left
-    for move in item.moves:
-        found = [further for outcome in found for further in _moved(cockpit, move, outcome)]
-    springing = [cockpit.controls[move.control] for move in item.moves if cockpit.controls[move.control].springs]
-    if springing:
-        found = [_sprung(cockpit, springing, outcome) for outcome in found]
-    return found + done
+    for moves in _courses(item.moves):
+        found = begun
+        for move in moves:
+            ways = (further for outcome in found for further in _moved(cockpit, move, outcome))
+            found = list(islice(ways, MOST_STATES + 1))
+        done += [_sprung(cockpit, outcome) for outcome in found]
+    return done
+
+
+def _courses(moves: tuple[Move, ...]) -> list[tuple[Move, ...]]:
+    """The ways of a response go together for all controls of an item: a condition holds for both or for neither."""
+    count = len(moves[0].ways)
+    if len(moves) == 1 or count < 2 or any(len(move.ways) != count for move in moves):
+        return [moves]
+    return [tuple(replace(move, ways=(move.ways[at],)) for move in moves) for at in range(count)]
 
 
 def _fitted(cockpit: Cockpit, found: list[Outcome], word: str, name: str) -> tuple[list[Outcome], list[Outcome]]:
@@ -123,11 +136,7 @@ def _put_there(cockpit: Cockpit, control: Control, position: str, outcome: Outco
         if not position:
             return outcome
         return replace(outcome, met=(*outcome.met, Already(control.key, position, more)))
-    unmet = tuple(
-        Unmet(control.key, position, need)
-        for need in control.needs
-        if position and need.moved_to in ("", position) and not _holds(cockpit, need, state)
-    )
+    unmet = tuple(Unmet(control.key, position, need) for need in _unmet(cockpit, control, position, state))
     met = [*outcome.met, *unmet]
     if unmet:  # what it works on does not come about; that the control itself was moved is taken for granted
         met.append(Change(control.key, stands, position))
@@ -148,7 +157,13 @@ def _taken_along(
     if state[place] == position or control.key in chain:
         return state
     met.append(Change(control.key, state[place], position, chain[-1] if chain else ""))
-    state = _put(state, place, position)
+    return _turned(cockpit, control, position, chain, _put(state, place, position), met)
+
+
+def _turned(
+    cockpit: Cockpit, control: Control, position: str, chain: tuple[str, ...], state: State, met: list[Happening]
+) -> State:
+    """The state after what a control turns in the position into which it has come."""
     for effect in control.effects:
         if effect.position == position and effect.control in cockpit.places:
             further = cockpit.controls[effect.control]
@@ -164,16 +179,28 @@ def _holds(cockpit: Cockpit, need: Need, state: State) -> bool:
     return any(now in ("", position) for now, position in stands)
 
 
-def _sprung(cockpit: Cockpit, controls: list[Control], outcome: Outcome) -> Outcome:
+def _sprung(cockpit: Cockpit, outcome: Outcome) -> Outcome:
+    """What was moved, or taken along, into a position that it does not keep falls back, with what that turns."""
+    touched = (what.control for what in outcome.met if type(what) is Change or type(what) is Already)
+    springing = [key for key in dict.fromkeys(touched) if cockpit.controls[key].springs]
+    if not springing:
+        return outcome
     state, met = outcome.state, list(outcome.met)
-    for control in controls:
-        place = cockpit.places[control.key]
-        for start, end in control.springs:
-            if state[place] == start:
-                met.append(Change(control.key, start, end, control.key))
-                state = _put(state, place, end)
-                break
+    for key in springing:
+        control, place = cockpit.controls[key], cockpit.places[key]
+        end = next((end for start, end in control.springs if state[place] == start), "")
+        if end:
+            met.append(Change(key, state[place], end, key))
+            state = _put(state, place, end)
+            if not any(_unmet(cockpit, control, end, state)):
+                state = _turned(cockpit, control, end, (), state, met)
     return Outcome(state, tuple(met))
+
+
+def _unmet(cockpit: Cockpit, control: Control, position: str, state: State) -> Iterator[Need]:
+    for need in control.needs:
+        if position and need.moved_to in ("", position) and not _holds(cockpit, need, state):
+            yield need
 
 
 def _put(state: State, place: int, position: str) -> State:

@@ -98,8 +98,21 @@ def way_of(card: Card, controls: dict[str, Control], known: dict[str, Place]) ->
 
 
 def _reaches(card: Card, controls: dict[str, Control], known: dict[str, Place]) -> Iterator[Reach]:
+    """An item over several controls is begun at its nearer end: which of them goes first is the hand's choice."""
+    last: Place | None = None
     for step in every_step(card.steps):
-        if isinstance(step, Item):
-            for challenge in step.challenges:
-                if challenge.control in known:
-                    yield Reach(step, controls[challenge.control], known[challenge.control])
+        if not isinstance(step, Item):
+            continue
+        keys = [challenge.control for challenge in step.challenges if challenge.control in known]
+        if not keys:
+            continue
+        if len(keys) > 1 and len({known[key].panel for key in keys}) == 1:
+            keys.sort(key=lambda key: known[key].right)
+            if last is not None and _across(last, known[keys[-1]]) < _across(last, known[keys[0]]):
+                keys.reverse()
+        last = known[keys[-1]]
+        yield from (Reach(step, controls[key], known[key]) for key in keys)
+
+
+def _across(one: Place, other: Place) -> Fraction:
+    return abs(one.right - other.right)

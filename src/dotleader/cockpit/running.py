@@ -11,7 +11,7 @@ from dotleader.cockpit.calls import Call
 from dotleader.cockpit.gathering import Gathered
 from dotleader.cockpit.mattering import Mattering
 from dotleader.cockpit.occasions import occasions_of
-from dotleader.cockpit.state import Cockpit, State, cockpit_of
+from dotleader.cockpit.state import MOST_WAYS, Cockpit, State, cockpit_of
 from dotleader.cockpit.timeline import CardRun, Run
 from dotleader.cockpit.walking import Origin, States, Walk, joined
 from dotleader.handbook.cards import Card, GoTo, Item, Kind
@@ -56,7 +56,9 @@ class _Running:
         for phase in PHASES:
             self._at_hand(phase, "", None, states)
             for card in cards.get(phase, ()):
-                states = joined((states, ahead.pop(card.key, {})))
+                led_here = ahead.pop(card.key, {})
+                self._at_hand(phase, "", None, led_here)
+                states = joined((states, led_here))
                 walk, ran = self._walked(card, phase, states)
                 done.append(ran)
                 left = joined((dict.fromkeys(ran.after, Origin()),))
@@ -102,6 +104,10 @@ class _Running:
             return
         for state in states:
             before = known.get(state)
+            if before is None and len(known) >= MOST_WAYS:
+                if item is not None:  # the states at a beginning are fewer
+                    self.full.append(item.spot)
+                break
             if before is None or before.only_begun:
                 known[state] = origin
 

@@ -16,6 +16,12 @@ State: TypeAlias = tuple[str, ...]
 
 FITTED, MISSING = "with", "without"
 
+MOST_STATES = 10_000
+"""States beyond this many are not followed; where that was is said."""
+
+MOST_WAYS = 10 * MOST_STATES
+"""Ways that one item can go from all states together, and states at hand in one phase: more are left, and said, too."""
+
 
 @record
 class Cockpit:

@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterable
 from typing import TypeAlias, assert_never
 
 from dotleader.cockpit.moving import Outcome, outcomes
-from dotleader.cockpit.state import Cockpit, State
+from dotleader.cockpit.state import MOST_STATES, MOST_WAYS, Cockpit, State
 from dotleader.handbook.cards import (
     Arm,
     Branch,
@@ -27,9 +27,6 @@ from dotleader.handbook.cards import (
 )
 from dotleader.source.record import record
 from dotleader.source.text import Spot
-
-MOST_STATES = 10_000
-"""States beyond this many are not followed; where that was is said."""
 
 
 @record
@@ -87,8 +84,8 @@ class Walk:
                 return states
             case Group(steps=inner) | Memory(steps=inner):
                 return self.steps(inner, states)
-            case Repeat(steps=inner):
-                return self._repeated(inner, states)
+            case Repeat():
+                return self._repeated(step, states)
             case OneOf(inner):
                 ways = [self.step(one, states) for one in inner if not isinstance(one, Notice | Unread)]
                 return joined(ways) if ways else states
@@ -105,23 +102,30 @@ class Walk:
 
     def _item(self, item: Item, states: States) -> States:
         reached: States = {}
+        ways = 0
         for state, origin in states.items():
             found = outcomes(self.cockpit, item, state)
             self.seen(item, state, origin, found)
+            ways += len(found)
             for outcome in found:
                 reached.setdefault(outcome.state, origin)
+            if ways > MOST_WAYS or len(found) > MOST_STATES:
+                self.full.append(item.spot)
+                break
         if self.after_item is not None:
             self.after_item(item, reached)
         return reached
 
-    def _repeated(self, steps: Iterable[Step], states: States) -> States:
+    def _repeated(self, repeat: Repeat, states: States) -> States:
         """At least once, and again from every state that it newly leads to."""
-        steps = tuple(steps)
         out: States = {}
         begun: States = {}
         while states:
             begun = joined((begun, states))
-            reached = self.steps(steps, states)
+            if len(begun) > MOST_STATES:
+                self.full.append(repeat.spot)
+                break
+            reached = self.steps(repeat.steps, states)
             out = joined((out, reached))
             states = {state: origin for state, origin in reached.items() if state not in begun}
         return out

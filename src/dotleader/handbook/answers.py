@@ -41,7 +41,8 @@ class Answers:
     def move(self, control: Control, response: Phrase) -> Move:
         """What a response does to a control; a response that names none of its positions is said."""
         if control.takes_any:
-            return Move(control.key, ((Aim((), words=response.text),),))
+            stays_so = response.text.casefold().startswith(STAYS)
+            return Move(control.key, () if stays_so else ((Aim((), words=response.text),),))
         if any(not use.key for use in response.uses):
             return Move(control.key, ((NOWHERE_KNOWN,),))  # that is said elsewhere
         text = response.text
@@ -135,14 +136,19 @@ class Answers:
                 declared,
             )
             return
-        self.ledger.say(
-            "unknown-position",
-            spot,
-            f"`{control.name}` has no position `{text}`.",
-            help_for(text, control.positions, self.owners),
-            declared,
-            fix=fix_for(text, spot, control.positions),
-        )
+        help_ = help_for(text, control.positions, self.owners)
+        name = f"`{control.name}` has"
+        before = self.ledger.findings[-1] if self.ledger.findings else None
+        if before is not None and (before.rule, before.spot, before.help) == ("unknown-position", spot, help_):
+            # Several controls stand before one response: that is one fault.
+            self.ledger.findings.pop()
+            earlier = [related.spot.text for related in before.related]
+            name = ", ".join(f"`{each}`" for each in earlier) + f" and `{control.name}` have"
+            declared_all = (*before.related, declared)
+        else:
+            declared_all = (declared,)
+        fix = fix_for(text, spot, control.positions)
+        self.ledger.say("unknown-position", spot, f"{name} no position `{text}`.", help_, *declared_all, fix=fix)
 
 
 def _unless(remark: str) -> list[Way]:

@@ -10,7 +10,7 @@ from dotleader.handbook.amounts.units import Unit
 
 
 def shaped(shape: str, first: Quantity, second: Quantity | None) -> Shape | Trouble:
-    """`shape` is `range`, `tolerance`, `at least`, `at most` or `""`."""
+    """`shape` is that of a `Value` of the tree; `second` is the other number of a range or a tolerance."""
     if second is not None:
         return range_of(first, second) if shape == "range" else tolerance_of(first, second)
     if shape == "at least":

@@ -32,7 +32,8 @@ HEAD = """\
 """
 _BY = f"accepted in {NAME}"
 _WHERE = re.compile(r"(?:on|in) \S.*")
-_ENTRY = re.compile(r"\s+(?P<entry>(?P<rule>[a-z][a-z0-9-]*): (?P<text>\S.*?))\s*")
+_ENTRY = re.compile(r"\s+(?P<entry>(?P<rule>[a-z][a-z0-9-]*):\s+(?P<text>\S.*?))\s*")
+_CONFLICT = re.compile(r"<{7}|\|{7}|={7}|>{7}")
 
 
 class Key(NamedTuple):
@@ -114,9 +115,11 @@ def entries_of(source: SourceText) -> list[Entry] | str:
             continue
         if found and where:
             place = Spot(source, start + found.start("entry"), start + found.end("entry"))
-            entries.append(Entry(Key(where, found["rule"], found["text"]), place))
+            entries.append(Entry(Key(where, found["rule"], _one_line(found["text"])), place))
         elif _WHERE.fullmatch(line.rstrip()):
             where = line.rstrip()
+        elif _CONFLICT.match(line):
+            return f"line {number} is a mark of a merge; take these out, and let the entries of both sides stay"
         else:
             return f"line {number} is neither `on` a card, `in` a block, nor an indented `rule: line`"
     return entries

@@ -10,6 +10,7 @@ from dotleader.handbook.model import Setting
 from dotleader.rules.allowance import Allowance, allowances, meant
 from dotleader.rules.catalogue import BY_NAME
 from dotleader.rules.follow_up import without_follow_ups
+from dotleader.rules.same_slip import doubted
 from dotleader.rules.suppressions import allow_of_error, allow_unknown_rule, allow_unused, allow_without_reason
 from dotleader.source.finding import Finding, Severity
 from dotleader.source.suppression import Held, Suppressed
@@ -48,7 +49,7 @@ def settled(
     `rules` block; what is wrong with these rows cannot be turned off in them. `asked` names the rules that had their
     say; a suppression of another is not called unused. `baseline` takes from the rest what has been accepted.
     """
-    found = sorted({finding.order: finding for finding in findings}.values(), key=_ORDER)
+    found = doubted(sorted({finding.order: finding for finding in findings}.values(), key=_ORDER), BY_NAME)
     if settings:
         # Only a handbook that sets something pays for these imports.
         from dotleader.rules.judging import judged_settings, turned_off  # noqa: PLC0415

@@ -240,9 +240,10 @@ def unknown_keyword(text: str, near: str, rest: str, span: Span) -> Fault:
     """`rest` is what follows the word that stands for the keyword `near`."""
     sample = _SAMPLES.get(near, near)  # a keyword without a sample stands alone
     right = f"{near} {short(rest)}" if rest and near in _SAMPLES else sample
+    word = text[: len(text) - len(rest)].rstrip()
     return Fault(
         "unknown-keyword",
-        span,
+        Span(span.start, span.start + len(word)),
         f"`{short(text)}` begins with no keyword of a card; `{near}` is the nearest.",
         right_keyword(text, near, rest, right),
         keyword_mend(text, near, rest, span) if bool(rest) == (near in _SAMPLES) else None,

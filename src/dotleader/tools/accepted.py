@@ -10,7 +10,7 @@ from dotleader.source.decode import decode
 from dotleader.source.finding import Finding
 from dotleader.tools import world
 from dotleader.tools.cannot_run import CannotRun
-from dotleader.tools.files import ENDING, bytes_of, shown_name
+from dotleader.tools.files import ENDING, shown_name
 
 
 def baseline_path(main: str) -> str:
@@ -21,7 +21,10 @@ def baseline_path(main: str) -> str:
 def read_entries(path: str) -> list[Entry]:
     """The entries of a file that there is. Raises CannotRun where it cannot be read, or is none of ours."""
     name = shown_name(path)
-    read = decode(name, bytes_of(path))
+    data = world.read_plain(path)
+    if isinstance(data, str):
+        raise CannotRun(f"`{name}` cannot be read: {data}.")
+    read = decode(name, data)
     entries = read.findings[0].message.rstrip(".") if read.findings else entries_of(read.value)
     if isinstance(entries, str):
         raise CannotRun(

@@ -73,7 +73,7 @@ class Files:
 
 def shown_name(path: str) -> str:
     """How a file is shown: relative to the working folder, forward slashes, `-` for standard input."""
-    if path == STDIN or "\0" in path:
+    if path in (STDIN, "") or "\0" in path:
         return path
     try:
         near = os.path.relpath(path)

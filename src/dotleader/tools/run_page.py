@@ -8,10 +8,11 @@ from rich.console import RenderableType
 from rich.text import Text
 
 from dotleader.cockpit.panel import Way, places, way_of
-from dotleader.cockpit.state import Cockpit, State
+from dotleader.cockpit.state import MOST_STATES, Cockpit, State
 from dotleader.cockpit.timeline import CardRun, LineRun, Run
-from dotleader.cockpit.walking import MOST_STATES
 from dotleader.cockpit.words import ends_with, said, standing, unknown
+from dotleader.handbook.cards import Item
+from dotleader.handbook.walking import every_step
 from dotleader.report.summary import counted
 from dotleader.tools.pages import dotted, indented, labelled, listed, prose, terminal
 
@@ -64,7 +65,9 @@ def _card(ran: CardRun, *, is_main: bool) -> Iterator[RenderableType]:
     if not is_main and moving:
         yield labelled((("begins", prose(_standing(ran.before, ran.cockpit))),))
     way = way_of(ran.card, ran.cockpit.controls, places(ran.cockpit.controls))
-    rows = [row for line in ran.lines for row in _rows(line, ran.cockpit)]
+    by_item = {id(line.item): line for line in ran.lines}
+    items = [step for step in every_step(ran.card.steps) if isinstance(step, Item)]
+    rows = [row for item in items for row in _rows(item, by_item.get(id(item)), ran.cockpit)]
     if rows:
         yield listed(rows)
     ends: list[tuple[str, Text]] = []
@@ -90,8 +93,10 @@ def _hand(way: Way) -> str:
     return f"{said}, back to {', '.join(back)}" if back else said
 
 
-def _rows(line: LineRun, cockpit: Cockpit) -> Iterator[tuple[str, Text, Text]]:
-    item = line.item
+def _rows(item: Item, line: LineRun | None, cockpit: Cockpit) -> Iterator[tuple[str, Text, Text]]:
+    if line is None:
+        yield item.challenge, Text(""), Text("not come to in any state", style="dim italic")
+        return
     told = list(said(line, cockpit, terminal().pick("→", "->")))
     if not told:
         response = item.response.text if item.response is not None else ""

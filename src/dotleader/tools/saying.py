@@ -10,8 +10,8 @@ from dotleader.tools.cannot_run import CannotRun, because
 
 
 def ready_streams() -> None:
-    """What a stream's encoding cannot show is escaped instead of ending the run."""
-    for stream in (sys.stdout, sys.stderr):
+    """What a stream's encoding cannot show, or what was typed in another one, is escaped instead of ending the run."""
+    for stream in (sys.stdin, sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(errors="backslashreplace")
 

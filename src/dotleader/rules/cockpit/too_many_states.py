@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from dotleader.cockpit.walking import MOST_STATES
+from dotleader.cockpit.state import MOST_STATES
 from dotleader.rules.rule import NO_SOURCE, Example, Rule
 from dotleader.rules.subject import Subject
 from dotleader.source.finding import Finding, Severity

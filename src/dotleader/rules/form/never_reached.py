@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from dotleader.cockpit.timeline import CardRun
+from dotleader.cockpit.walking import Origin, Walk
 from dotleader.handbook.cards import Arm, Branch, Item
 from dotleader.handbook.walking import every_step
 from dotleader.rules.rule import NO_SOURCE, Example, Rule
@@ -33,7 +34,17 @@ BAD_2 = Example(
     "normal At the pier\n  after On the water\n  when tied up\n  Anchor .... DOWN\n",
     (("never-reached", "On the water"), ("never-reached", "At the pier")),
 )
-GOOD = Example(_PUMP.replace("{position}", "ON"))
+BAD_3 = Example(
+    _PUMP.replace("{position}", "ON")
+    + "\nemergency Engine stops\n  when the propeller stops\n  Fuel pump .... OFF then ON\n  if Fuel pump OFF\n"
+    "    Fuel pump .... ON\n  end\n",
+    (("never-reached", "Fuel pump OFF"),),
+)
+GOOD_1 = Example(_PUMP.replace("{position}", "ON"))
+GOOD_2 = Example(
+    _PUMP.replace("{position}", "ON")
+    + "\nemergency Engine stops\n  when the propeller stops\n  if Fuel pump OFF\n    Fuel pump .... ON\n  end\n"
+)
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -50,14 +61,24 @@ def check(subject: Subject) -> Iterator[Finding]:
                 (Related(subject.handbook.by_key[card.after].spot, "It begins after this card."),),
             )
     for ran in done.cards:
-        yield from _branches(ran, subject)
+        if any(arm.over for step in every_step(ran.card.steps) if isinstance(step, Branch) for arm in step.arms):
+            met = _met_from_anywhere(ran) if ran in done.called else {id(line.item) for line in ran.lines}
+            yield from _branches(ran, met, subject)
 
 
-def _branches(ran: CardRun, subject: Subject) -> Iterator[Finding]:
+def _met_from_anywhere(ran: CardRun) -> set[int]:
+    """The items that are come to however a card begins.
+
+    Who asks on a card off the main line where a switch stands reckons with a line of the normal cards not done.
+    """
+    met: set[int] = set()
+    walk = Walk(ran.cockpit, lambda item, _state, _origin, _found: met.add(id(item)))
+    walk.steps(ran.card.steps, {("",) * len(ran.cockpit.places): Origin()})
+    return met
+
+
+def _branches(ran: CardRun, met: set[int], subject: Subject) -> Iterator[Finding]:
     """Branches over a control's position in which it never stands when the line is reached."""
-    met = {id(line.item) for line in ran.lines}
-    if not any(arm.over for step in every_step(ran.card.steps) if isinstance(step, Branch) for arm in step.arms):
-        return
     for branch in every_step(ran.card.steps):
         if not isinstance(branch, Branch):
             continue
@@ -86,12 +107,13 @@ RULE = Rule(
     family="form",
     what=(
         "A card that begins `after` a card to which nothing leads; and what stands under an `if` over a control's "
-        "position in which the control never stands there."
+        "position in which the control never stands there. On a card off the main line that is so only where the card "
+        "itself has moved the control: who asks there reckons with a line of the normal cards not done."
     ),
     why="What nobody can come to is not done, and whoever reads the card believes it is.",
     source=NO_SOURCE,
     mend="Put right what leads there, or take it out.",
-    bad=(BAD_1, BAD_2),
-    good=(GOOD,),
+    bad=(BAD_1, BAD_2, BAD_3),
+    good=(GOOD_1, GOOD_2),
     check=check,
 )

@@ -39,6 +39,18 @@ normal Before takeoff
     (("unknown-position", "RIHGT"),),
 )
 
+BAD_TOGETHER = Example(
+    """\
+equipment
+  Nav lights .... OFF, ON
+  Strobe lights .... OFF, ON
+
+normal Before takeoff
+  Nav lights + Strobe lights .... LIT
+""",
+    (("unknown-position", "LIT"),),
+)
+
 GOOD = Example(
     """\
 equipment
@@ -71,7 +83,7 @@ RULE = Rule(
         "Use a position as it is declared. Declare one that is missing, or with `means` a word that stands for "
         "several. A condition follows a position after `if`, a remark after a comma: `LANDING, when the field is made`."
     ),
-    bad=(BAD_1, BAD_2, BAD_SLIP),
+    bad=(BAD_1, BAD_2, BAD_SLIP, BAD_TOGETHER),
     good=(GOOD,),
     found_by="resolving",
     fix="unsafe",

@@ -62,7 +62,7 @@ _OFF = "off because the maker's own wording is kept"
 
 
 def finding(setting: Setting, threshold: Threshold | None, number: Fraction | None, *, is_error: bool) -> Finding:
-    """`threshold` is what the row could set, if anything; `number` one in the right unit but out of its bounds."""
+    """`threshold` is what the row could set, if anything; `number` one in its unit, but out of bounds or not whole."""
     name, text = setting.name, setting.text
     if threshold is None:
         message = f"`{name}` has no number that can be set, and `{text}` does not turn it off."
@@ -77,7 +77,12 @@ def finding(setting: Setting, threshold: Threshold | None, number: Fraction | No
         help_ = f"Write it like `{name} .... {sample}`, or turn the rule off: `{threshold.rule} .... {_OFF}`."
     else:
         low, high = written(threshold, threshold.low), written(threshold, threshold.high)
-        message = f"`{text}` is out of bounds: `{name}` can be {low} to {high}."
+        within = threshold.low <= number <= threshold.high
+        message = (
+            f"`{text}` is no whole number, and `{name}` takes nothing between."
+            if within
+            else f"`{text}` is out of bounds: `{name}` can be {low} to {high}."
+        )
         help_ = f"Without this row it is {written(threshold, threshold.default)}."
     return Finding(RULE.name, setting.value_spot, message, help_)
 
