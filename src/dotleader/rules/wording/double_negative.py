@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from bisect import bisect_left
 from collections.abc import Iterator
+from functools import cache
 
 from dotleader.handbook.cards import Explained, Phrase
 from dotleader.handbook.walking import texts_of
@@ -71,28 +72,36 @@ _NEGATED = (
     "disconnected disengaged disarmed disabled deactivated inoperative inactive incorrect impossible incomplete "
     "insecure insufficient inadequate invisible"
 )
-_FOLLOWED = (
-    r"\b(?:\s+[^\s.,;:]+){0,5}?\s+"
+# Looked for all over a book, and so each begins with letters that are the same wherever it is met: these are fast.
+_FIRST = tuple(
+    re.compile(pattern)
+    for pattern in (
+        r"no(?<!\wno)(?:t|body|thing)?\b",
+        r"ne(?<!\wne)(?:ver|ither)\b",
+        r"cannot(?<!\wcannot)\b",
+        r"unless(?<!\wunless)\b",
+    )
+)
+_MAY_BE = re.compile(
+    r"(?:\w+|no one)\b(?:\s+[^\s.,;:]+){0,5}?\s+"
     rf"(?:not|never|no|nobody|nothing|without|fail|{'|'.join(_NEGATED.split())})\b"
 )
-# Looked for all over a book, and so each begins with letters that are the same wherever it is met: these are found fast.
-_MAY_BE = (
-    re.compile(rf"no(?<!\wno)(?:t|body|thing| one|){_FOLLOWED}"),
-    re.compile(rf"ne(?<!\wne)(?:ver|ither){_FOLLOWED}"),
-    re.compile(rf"cannot(?<!\wcannot){_FOLLOWED}"),
-    re.compile(rf"unless(?<!\wunless){_FOLLOWED}"),
-    re.compile(r"n['’]t\b"),
-)
-_TWICE = re.compile(
-    rf"\b{_NOT}\s+(?:{'|'.join(_NEGATED.split())})\b"
-    rf"|\b(?:not|never)\s+{_SOFT}{{0,5}}without\b"
-    rf"|\bno\s+{_SOFT}without\b"
-    rf"|\b(?:not|never)\s+{_SOFT}{{1,4}}(?:unlocked|unlatched|unsecured|unfastened|unchecked)\b"
-    rf"|\b(?:not|never|cannot|\w+n['’]t)\s+{_SOFT}{{0,3}}(?:not|never|nobody|nothing)\b"
-    rf"|\b(?:not|never|cannot|\w+n['’]t)\s+(?:{_SOFT}{{0,1}})fail\s+to\b"
-    rf"|\bunless\s+{_SOFT}{{0,4}}(?:not|never|no)\b",
-    re.IGNORECASE,
-)
+_SHORT_FORM = re.compile(r"n['’]t\b")
+
+
+@cache
+def _twice() -> re.Pattern[str]:
+    """Made only where something may be found: it takes long to compile."""
+    return re.compile(
+        rf"\b{_NOT}\s+(?:{'|'.join(_NEGATED.split())})\b"
+        rf"|\b(?:not|never)\s+{_SOFT}{{0,5}}without\b"
+        rf"|\bno\s+{_SOFT}without\b"
+        rf"|\b(?:not|never)\s+{_SOFT}{{1,4}}(?:unlocked|unlatched|unsecured|unfastened|unchecked)\b"
+        rf"|\b(?:not|never|cannot|\w+n['’]t)\s+{_SOFT}{{0,3}}(?:not|never|nobody|nothing)\b"
+        rf"|\b(?:not|never|cannot|\w+n['’]t)\s+(?:{_SOFT}{{0,1}})fail\s+to\b"
+        rf"|\bunless\s+{_SOFT}{{0,4}}(?:not|never|no)\b",
+        re.IGNORECASE,
+    )
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -109,10 +118,18 @@ def check(subject: Subject) -> Iterator[Finding]:
 def _places(subject: Subject) -> dict[str, list[int]]:
     """Where in each file a double negative may begin."""
     places = {
-        source.name: sorted(found.start() for may_be in _MAY_BE for found in may_be.finditer(text))
+        source.name: sorted(_in_text(text))
         for source, text in zip(subject.handbook.files, subject.lines().texts, strict=True)
     }
     return {name: offsets for name, offsets in places.items() if offsets}
+
+
+def _in_text(text: str) -> Iterator[int]:
+    for first in _FIRST:
+        for found in first.finditer(text):
+            if _MAY_BE.match(text, found.start()):
+                yield found.start()
+    yield from (found.start() for found in _SHORT_FORM.finditer(text))
 
 
 def _phrases(subject: Subject) -> Iterator[Phrase]:
@@ -135,7 +152,7 @@ def _phrases(subject: Subject) -> Iterator[Phrase]:
 
 
 def _said(phrase: Phrase) -> Iterator[Finding]:
-    for found in _TWICE.finditer(phrase.spot.text):
+    for found in _twice().finditer(phrase.spot.text):
         yield Finding(
             RULE.name,
             Spot(phrase.spot.source, phrase.spot.start + found.start(), phrase.spot.start + found.end()),
