@@ -27,7 +27,7 @@ from tests.bench.growing import TOP, faulty, grown
 from tests.bench.timing import exponent, spent
 
 SIZES = (1_000, 5_000, 20_000, 100_000)
-ROUNDS = 5
+ROUNDS = 3
 NAME = "grown.cards"
 
 
@@ -113,7 +113,7 @@ def _rates(folder: Path) -> None:
         cells = []
         for work, kind in columns:
             count = files[kind].read_text(encoding="utf-8").count("\n")
-            found = [_seconds(work, files[kind]) for _ in range(ROUNDS if size < SIZES[-1] else 3)]
+            found = [_seconds(work, files[kind]) for _ in range(ROUNDS)]
             seconds = median(one[""] for one in found)
             points[work, kind].append((found[0].get("items", count), seconds))
             cells.append(f"{count / seconds:,.0f}")
