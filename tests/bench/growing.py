@@ -10,6 +10,8 @@ EXAMPLE = TOP / "examples" / "ostrel-two"
 _NAMES = ("handbook", "numbers", "cockpit", "words", "normal", "emergency", "abnormal")
 _KINDS = ("normal ", "abnormal ", "emergency ")
 _HEAD = re.compile(r"^(?:normal|abnormal|emergency) (.*)$", re.MULTILINE)
+_AGAIN = re.compile(r"^((?:normal|abnormal|emergency) .*|\s+(?:go to|when) .*)$", re.MULTILINE)
+_PROSE = re.compile(r"^(    +[A-Z](?:(?!\.\.).)+?|  (?:note|caution|warning) .+?)([.:,;]?)$", re.MULTILINE)
 _GO_TO = re.compile(r"^(\s+)go to (.*)$", re.MULTILINE)
 _FAULTS = (
     "  Widget {n} .... CHECKED",
@@ -29,7 +31,8 @@ _FAULTS = (
 def grown(lines: int) -> str:
     """The example in one file, its cards again and again under other titles and triggers, `lines` long or little more.
 
-    It ends with a whole card; a `go to` a card that is not there is an `end`.
+    Items repeat, as they do in any book; the prose of each copy has its number in it, so that it does not. It ends with
+    a whole card; a `go to` a card that is not there is an `end`.
     """
     texts = [(EXAMPLE / f"{name}.cards").read_text(encoding="utf-8") for name in _NAMES]
     whole = re.sub(r"^include .*\n", "", "\n".join(texts), flags=re.MULTILINE)
@@ -37,9 +40,8 @@ def grown(lines: int) -> str:
     parts, have, copy = [whole], whole.count("\n"), 1
     while have < lines:
         copy += 1
-        again = re.sub(
-            r"^((?:normal|abnormal|emergency) .*|\s+(?:go to|when) .*)$", rf"\1, copy {copy}", cards, flags=re.M
-        )
+        again = _AGAIN.sub(rf"\1, copy {copy}", cards)
+        again = _PROSE.sub(rf"\1 ({copy})\2", again)
         parts.append(again)
         have += again.count("\n")
     kept = "\n".join(parts).split("\n")

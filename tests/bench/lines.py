@@ -11,6 +11,7 @@ import subprocess
 import sys
 import tempfile
 import time
+from importlib import import_module
 from pathlib import Path
 from statistics import median
 
@@ -26,7 +27,7 @@ from tests.bench.growing import TOP, faulty, grown
 from tests.bench.timing import exponent, spent
 
 SIZES = (1_000, 5_000, 20_000, 100_000)
-ROUNDS = 5
+ROUNDS = 3
 NAME = "grown.cards"
 
 
@@ -46,13 +47,18 @@ def _format(text: str) -> None:
 
 
 def _run(text: str) -> None:
-    """The run alone."""
+    """The run alone, and how many items it came to."""
     subject = _subject(text)
     _start()
-    subject.run()
+    done = subject.run()
+    print("", time.process_time() - _since)
+    print("items", sum(len(ran.lines) for ran in done.cards))
 
 
 def _parts(text: str) -> None:
+    for module in _LATER:
+        import_module(module)
+    _start()
     _parse(text)
     _start("parse")
     subject = _subject(text)
@@ -107,18 +113,19 @@ def _rates(folder: Path) -> None:
         cells = []
         for work, kind in columns:
             count = files[kind].read_text(encoding="utf-8").count("\n")
-            seconds = median(_seconds(work, files[kind])[""] for _ in range(ROUNDS if size < SIZES[-1] else 3))
-            points[work, kind].append((count, seconds))
+            found = [_seconds(work, files[kind]) for _ in range(ROUNDS)]
+            seconds = median(one[""] for one in found)
+            points[work, kind].append((found[0].get("items", count), seconds))
             cells.append(f"{count / seconds:,.0f}")
         for file in files.values():
             command = [sys.executable, "-m", "dotleader", "lint", "--as", "brief", str(file)]
             cells.append(f"{spent(command, {'XDG_CACHE_HOME': str(folder)}).peak / 1024:.0f}")
         print(f"| {text.count(chr(10)):,} | " + " | ".join(cells) + " |", flush=True)
-    for what, some in (("of all sizes", slice(None)), ("from the second size on", slice(1, None))):
+    for what, some in (("of all sizes", slice(None)), ("of the last two", slice(-2, None))):
         found = ", ".join(
             f"{work}{' with faults' if kind else ''} {exponent(points[work, kind][some]):.2f}" for work, kind in columns
         )
-        print(f"\nExponent of time over size, {what}: {found}.")
+        print(f"\nExponent of time over size (of the run over items), {what}: {found}.")
 
 
 def _costs(folder: Path) -> None:
@@ -133,6 +140,10 @@ def _costs(folder: Path) -> None:
         parsing = median(one["parse"] for one in rounds)
         print(f"| {text.count(chr(10)):,} | {parsing * 1000:.0f} | {' | '.join(over)} |")
 
+
+_LATER = ("dotleader.cockpit.circuits", "dotleader.cockpit.electric_words", "dotleader.cockpit.endurance",
+          "dotleader.cockpit.peaks", "rapidfuzz.distance", "dotleader.page.lay.lay_card")  # fmt: skip
+"""What is imported only where a book needs it."""
 
 _PARTS = ("resolve", "run", "layout", "rules")
 
@@ -150,5 +161,5 @@ if __name__ == "__main__":
     given = Path(sys.argv[2]).read_text(encoding="utf-8")
     _start()
     asked_for(given)
-    if asked_for is not _parts:
+    if asked_for not in (_parts, _run):
         print("", time.process_time() - _since)

@@ -120,6 +120,8 @@ class Item:
     @property
     def challenge(self) -> str:
         """The challenge as printed."""
+        if len(self.challenges) == 1:
+            return self.challenges[0].phrase.text
         return " + ".join(challenge.phrase.text for challenge in self.challenges)
 
 

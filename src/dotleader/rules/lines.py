@@ -10,6 +10,7 @@ from dotleader.handbook.cards import (
     Branch,
     Card,
     End,
+    Explained,
     GoTo,
     Group,
     Item,
@@ -26,13 +27,15 @@ from dotleader.source.record import record
 
 @record
 class Lines:
-    """In reading order, each with its card. What is repeated in amplified text is not among them.
+    """In reading order, each with its card. What is repeated in amplified text is only in `printed`.
 
-    `in_memory` are the items and the branches inside memory blocks; `branches` are those outside. `texts` are the
-    files in small letters, offsets kept, in which it is quickly seen whether a word stands anywhere at all.
+    `printed` are the items wherever they are printed: with those that amplified text repeats. `in_memory` are the
+    items and the branches inside memory blocks; `branches` are those outside. `texts` are the files in small letters,
+    offsets kept, in which it is quickly seen whether a word stands anywhere at all.
     """
 
     items: tuple[tuple[Card, Item], ...]
+    printed: tuple[tuple[Card, Item], ...]
     notices: tuple[tuple[Card, Notice], ...]
     arms: tuple[tuple[Card, Arm], ...]
     repeats: tuple[tuple[Card, Repeat], ...]
@@ -86,12 +89,16 @@ class _Sorted:
 def lines_of(handbook: Handbook) -> Lines:
     found = _Sorted()
     counted: list[tuple[Card, int]] = []
+    printed: list[tuple[Card, Item]] = []
     for card in handbook.cards:
         before = len(found.items)
         found.add(card, card.steps)
         counted.append((card, len(found.items) - before))
+        printed += found.items[before:]
+        printed += [(card, part.item) for part in card.amplified if isinstance(part, Explained)]
     return Lines(
         tuple(found.items),
+        tuple(printed),
         tuple(found.notices),
         tuple(found.arms),
         tuple(found.repeats),

@@ -185,15 +185,16 @@ def _telling(title: str) -> set[str]:
 
 def _placed(card: Card) -> dict[tuple[str, str], _Placed]:
     """The items on the straight way through a card, in their order, by challenge and response."""
+    keys = {id(step): _key(step) for step in every_step(card.steps) if isinstance(step, Item)}
     counts: dict[tuple[str, str], int] = {}
-    for step in every_step(card.steps):
-        if isinstance(step, Item):
-            counts[_key(step)] = counts.get(_key(step), 0) + 1
+    for key in keys.values():
+        counts[key] = counts.get(key, 0) + 1
     found: dict[tuple[str, str], _Placed] = {}
     for part, run in enumerate(_runs(card.steps)):
         for item in run:
-            if counts[_key(item)] == 1:
-                found[_key(item)] = _Placed(item, len(found), (part, item.critical))
+            key = keys[id(item)]
+            if counts[key] == 1:
+                found[key] = _Placed(item, len(found), (part, item.critical))
     return found
 
 

@@ -9,7 +9,6 @@ from dotleader.handbook.model import Declared, Handbook
 from dotleader.handbook.positions import matched
 from dotleader.rules.rule import THE_LANGUAGE, Example, Rule
 from dotleader.rules.subject import Subject
-from dotleader.rules.wording.printed_items import printed_items
 from dotleader.source.finding import Finding, Related, Severity, swapped
 from dotleader.syntax.plain import folded
 
@@ -57,21 +56,20 @@ def check(subject: Subject) -> Iterator[Finding]:
     if not handbook.values:
         return
     positions = _positions(handbook)
-    for card in handbook.cards:
-        for item in printed_items(card):
-            response = item.response
-            if response is None or len(response.runs) != 1 or not isinstance(response.runs[0], str):
-                continue
-            value = handbook.values.get(folded(response.runs[0]))
-            if value is not None and matched(response.text) not in positions and not _takes_positions(item, handbook):
-                yield Finding(
-                    RULE.name,
-                    response.spot,
-                    f"`{response.text}` prints as it stands: the name of a declared value, not its number.",
-                    f"{_offer(value)} If the name itself is meant, say more than it.",
-                    (Related(value.spot, f"`{value.name}` is declared here."),),
-                    fix=swapped(response.spot, f"{{{value.name}}}", safe=False),
-                )
+    for _, item in subject.lines().printed:
+        response = item.response
+        if response is None or len(response.runs) != 1 or not isinstance(response.runs[0], str):
+            continue
+        value = handbook.values.get(folded(response.runs[0]))
+        if value is not None and matched(response.text) not in positions and not _takes_positions(item, handbook):
+            yield Finding(
+                RULE.name,
+                response.spot,
+                f"`{response.text}` prints as it stands: the name of a declared value, not its number.",
+                f"{_offer(value)} If the name itself is meant, say more than it.",
+                (Related(value.spot, f"`{value.name}` is declared here."),),
+                fix=swapped(response.spot, f"{{{value.name}}}", safe=False),
+            )
 
 
 def _offer(value: Declared) -> str:

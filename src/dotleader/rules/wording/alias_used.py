@@ -6,7 +6,6 @@ from collections.abc import Iterator
 
 from dotleader.rules.rule import Example, Rule
 from dotleader.rules.subject import Subject
-from dotleader.rules.wording.printed_items import printed_items
 from dotleader.source.finding import Finding, Related, Severity, swapped
 from dotleader.syntax.plain import folded
 
@@ -38,8 +37,8 @@ normal Before takeoff
 
 def check(subject: Subject) -> Iterator[Finding]:
     controls = subject.handbook.controls
-    for card in subject.handbook.cards:
-        for challenge in (challenge for item in printed_items(card) for challenge in item.challenges):
+    for _, item in subject.lines().printed:
+        for challenge in item.challenges:
             written = challenge.phrase.written
             if challenge.control and not challenge.gauge and folded(written) != challenge.control:
                 control = controls[challenge.control]

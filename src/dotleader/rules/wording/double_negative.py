@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from bisect import bisect_left
 from collections.abc import Iterator
+from functools import cache
 
 from dotleader.handbook.cards import Explained, Phrase
 from dotleader.handbook.walking import texts_of
@@ -71,21 +72,36 @@ _NEGATED = (
     "disconnected disengaged disarmed disabled deactivated inoperative inactive incorrect impossible incomplete "
     "insecure insufficient inadequate invisible"
 )
-# Tried on every letter of a book, so that in most places one letter is all that is looked at.
+# Looked for all over a book, and so each begins with letters that are the same wherever it is met: these are fast.
+_FIRST = tuple(
+    re.compile(pattern)
+    for pattern in (
+        r"no(?<!\wno)(?:t|body|thing)?\b",
+        r"ne(?<!\wne)(?:ver|ither)\b",
+        r"cannot(?<!\wcannot)\b",
+        r"unless(?<!\wunless)\b",
+    )
+)
 _MAY_BE = re.compile(
-    r"[ncu](?<!\w[ncu])(?:ot|ever|annot|obody|othing|o one|either|o|nless)\b(?:\s+[^\s.,;:]+){0,5}?\s+"
-    rf"(?:not|never|no|nobody|nothing|without|fail|{'|'.join(_NEGATED.split())})\b|n['’]t\b"
+    r"(?:\w+|no one)\b(?:\s+[^\s.,;:]+){0,5}?\s+"
+    rf"(?:not|never|no|nobody|nothing|without|fail|{'|'.join(_NEGATED.split())})\b"
 )
-_TWICE = re.compile(
-    rf"\b{_NOT}\s+(?:{'|'.join(_NEGATED.split())})\b"
-    rf"|\b(?:not|never)\s+{_SOFT}{{0,5}}without\b"
-    rf"|\bno\s+{_SOFT}without\b"
-    rf"|\b(?:not|never)\s+{_SOFT}{{1,4}}(?:unlocked|unlatched|unsecured|unfastened|unchecked)\b"
-    rf"|\b(?:not|never|cannot|\w+n['’]t)\s+{_SOFT}{{0,3}}(?:not|never|nobody|nothing)\b"
-    rf"|\b(?:not|never|cannot|\w+n['’]t)\s+(?:{_SOFT}{{0,1}})fail\s+to\b"
-    rf"|\bunless\s+{_SOFT}{{0,4}}(?:not|never|no)\b",
-    re.IGNORECASE,
-)
+_SHORT_FORM = re.compile(r"n['’]t\b")
+
+
+@cache
+def _twice() -> re.Pattern[str]:
+    """Made only where something may be found: it takes long to compile."""
+    return re.compile(
+        rf"\b{_NOT}\s+(?:{'|'.join(_NEGATED.split())})\b"
+        rf"|\b(?:not|never)\s+{_SOFT}{{0,5}}without\b"
+        rf"|\bno\s+{_SOFT}without\b"
+        rf"|\b(?:not|never)\s+{_SOFT}{{1,4}}(?:unlocked|unlatched|unsecured|unfastened|unchecked)\b"
+        rf"|\b(?:not|never|cannot|\w+n['’]t)\s+{_SOFT}{{0,3}}(?:not|never|nobody|nothing)\b"
+        rf"|\b(?:not|never|cannot|\w+n['’]t)\s+(?:{_SOFT}{{0,1}})fail\s+to\b"
+        rf"|\bunless\s+{_SOFT}{{0,4}}(?:not|never|no)\b",
+        re.IGNORECASE,
+    )
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -102,10 +118,18 @@ def check(subject: Subject) -> Iterator[Finding]:
 def _places(subject: Subject) -> dict[str, list[int]]:
     """Where in each file a double negative may begin."""
     places = {
-        source.name: [found.start() for found in _MAY_BE.finditer(text)]
+        source.name: sorted(_in_text(text))
         for source, text in zip(subject.handbook.files, subject.lines().texts, strict=True)
     }
     return {name: offsets for name, offsets in places.items() if offsets}
+
+
+def _in_text(text: str) -> Iterator[int]:
+    for first in _FIRST:
+        for found in first.finditer(text):
+            if _MAY_BE.match(text, found.start()):
+                yield found.start()
+    yield from (found.start() for found in _SHORT_FORM.finditer(text))
 
 
 def _phrases(subject: Subject) -> Iterator[Phrase]:
@@ -128,7 +152,7 @@ def _phrases(subject: Subject) -> Iterator[Phrase]:
 
 
 def _said(phrase: Phrase) -> Iterator[Finding]:
-    for found in _TWICE.finditer(phrase.spot.text):
+    for found in _twice().finditer(phrase.spot.text):
         yield Finding(
             RULE.name,
             Spot(phrase.spot.source, phrase.spot.start + found.start(), phrase.spot.start + found.end()),

@@ -10,7 +10,6 @@ from dotleader.handbook.model import Handbook
 from dotleader.handbook.positions import matched
 from dotleader.rules.rule import Example, Rule
 from dotleader.rules.subject import Subject
-from dotleader.rules.wording.printed_items import printed_items
 from dotleader.rules.wording.spellings import Form, Forms, is_plural
 from dotleader.rules.wording.vague_response import is_vague
 from dotleader.source.finding import Finding, Related, Severity, swapped
@@ -62,25 +61,25 @@ abnormal Door open in flight
 
 
 def check(subject: Subject) -> Iterator[Finding]:
-    for forms in _challenges_and_responses(subject.handbook):
+    for forms in _challenges_and_responses(subject):
         for lesser, greater in forms.uneven():
             for place in lesser.places:
                 yield _finding(lesser, greater, place)
 
 
-def _challenges_and_responses(handbook: Handbook) -> tuple[Forms, Forms]:
+def _challenges_and_responses(subject: Subject) -> tuple[Forms, Forms]:
     """What is free text. A declared name is its own measure, and what is near one is said elsewhere."""
+    handbook = subject.handbook
     challenges, responses = Forms(), Forms()
     for control in handbook.controls.values():
         for position in control.positions:
             responses.add(position, control.spot, declared=True)
-    for card in handbook.cards:
-        for item in printed_items(card):
-            for challenge in item.challenges:
-                if not challenge.control and not challenge.gauge:
-                    answer = folded(item.response.written) if item.response is not None else ""
-                    challenges.add(challenge.phrase.written, challenge.phrase.spot, answer=answer)
-            _add_response(item, handbook, responses)
+    for _, item in subject.lines().printed:
+        for challenge in item.challenges:
+            if not challenge.control and not challenge.gauge:
+                answer = folded(item.response.written) if item.response is not None else ""
+                challenges.add(challenge.phrase.written, challenge.phrase.spot, answer=answer)
+        _add_response(item, handbook, responses)
     return challenges, responses
 
 

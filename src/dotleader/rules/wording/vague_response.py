@@ -11,7 +11,6 @@ from dotleader.handbook.model import Control, Gauge, Handbook
 from dotleader.handbook.positions import matched
 from dotleader.rules.rule import Example, Rule
 from dotleader.rules.subject import Subject
-from dotleader.rules.wording.printed_items import printed_items
 from dotleader.source.finding import Finding, Severity
 from dotleader.syntax.plain import folded
 
@@ -78,12 +77,11 @@ def is_vague(text: str) -> bool:
 
 
 def check(subject: Subject) -> Iterator[Finding]:
-    for card in subject.handbook.cards:
-        for item in printed_items(card):
-            if item.response is not None and is_vague(item.response.text):
-                controls, gauges = _named(item, subject.handbook)
-                if not _is_position(item.response.text, controls, subject.handbook):
-                    yield _finding(item, item.response, controls, gauges)
+    for _, item in subject.lines().printed:
+        if item.response is not None and is_vague(item.response.text):
+            controls, gauges = _named(item, subject.handbook)
+            if not _is_position(item.response.text, controls, subject.handbook):
+                yield _finding(item, item.response, controls, gauges)
 
 
 def _named(item: Item, handbook: Handbook) -> tuple[list[Control], list[Gauge]]:
