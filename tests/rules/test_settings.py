@@ -78,7 +78,7 @@ def test_what_is_no_number_of_items_sets_nothing(text: str) -> None:
     assert limits_of([_setting("many-memory-items", text)])["many-memory-items"] == 4
 
 
-@pytest.mark.parametrize("text", ["0 items", "7 items", "999999999 items"])
+@pytest.mark.parametrize("text", ["0 items", "7 items", "1,000 items", "999999999 items"])
 def test_bounds(text: str) -> None:
     read = meaning_of(_setting("many-memory-items", text))
     assert isinstance(read, Amiss)

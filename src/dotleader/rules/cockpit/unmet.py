@@ -107,6 +107,16 @@ def _finding(rule: str, done: Run, case: _Case, further: list[_Case], handbook: 
         rule,
         here,
         f"`{name}` does not go to `{what.position}` here{when.words}: it needs {needed}, and {now}.{many}",
-        f"Move this line to where {needed} holds, or see to that before it; or put right what `{name}` needs.",
+        f"Move this line to where {needed} holds, or see to that before it; or put right what `{name}` "
+        f"needs{_in_one_position(what, handbook)}.",
         tuple(related),
     )
+
+
+def _in_one_position(what: Unmet, handbook: Handbook) -> str:
+    """How to say that a control can be put back without what it needs, where that is the likely mistake."""
+    control = handbook.controls[what.control]
+    others = [position for position in control.positions if position != control.parked]
+    if what.need.moved_to or what.position != control.parked or len(others) != 1:
+        return ""
+    return f": where `{what.position}` needs nothing, write `needs for {others[0]}`"
