@@ -137,6 +137,12 @@ def test_a_rule_that_there_is_not() -> None:
     assert "`many-memory-items`" in found[1].help
 
 
+def test_a_name_is_offered_once_though_a_rule_and_its_number_have_it() -> None:
+    found = findings_of("rules\n  long-lists .... 14 items\n\n" + UNUSED)
+    helps = [finding.help for finding in found if finding.rule == "unknown-rule"]
+    assert [text.count("`long-list`") for text in helps] == [1]
+
+
 def test_a_row_that_sets_nothing_is_one_finding_and_says_what_could_be_set() -> None:
     found = findings_of(
         "rules\n  many-memory-items .... 9 items\n  near-name .... 3 letters\n  unknown-value .... 3\n\n" + UNUSED

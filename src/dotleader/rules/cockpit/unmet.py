@@ -66,9 +66,10 @@ def _under_one_condition(done: Run, occasion: Occasion, what: Unmet) -> bool:
 def _cause(done: Run, case: _Case) -> object:
     """What two cases have in common that follow from one fault: what is needed, and what has made it not so."""
     came_by = case.occasion.met.origin.came_by
+    phase = case.when.phase or (case.occasion.ran.card.phase if case.occasion.place < 0 else "")  # of a side line
     made: list[object] = [id(came_by[0])] if came_by is not None else []
     for key, _ in case.what.need.alternatives:
-        mover = last_moved(done, case.occasion, key) or _moved_before(done, key, case.when.phase)
+        mover = last_moved(done, case.occasion, key) or _moved_before(done, key, phase)
         made.append(id(mover.item) if mover is not None else None)
     return case.what.need.alternatives, tuple(made)
 

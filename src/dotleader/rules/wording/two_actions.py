@@ -64,6 +64,7 @@ normal Before takeoff
   Rest and hold short .... ON THE NUMBERS
   Harness .... TIGHTEN, LOCK
   Handle .... PULL, HOLD FOR 5 s
+  Primer .... PUSH IN, LOCK IT
   Airfield .... CHOOSE, LAND INTO WIND
 """,
 )
@@ -72,6 +73,7 @@ _VERBS = MOVES | OF_FLYING
 _AND = re.compile(r"\s+(?:and|&)\s+", re.IGNORECASE)
 _COMMA = re.compile(r",\s+(?:then\s+)?", re.IGNORECASE)
 _ITS_OBJECT = re.compile(r"(?:the|your)\s", re.IGNORECASE)
+_SAME_THING = re.compile(r"(?:it|them|both)\b", re.IGNORECASE)
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -100,6 +102,7 @@ def _goes_on(response: str) -> bool:
     """Whether a comma leads from one action to another that has an object of its own: `RELEASE, LEAVE THE AIRCRAFT`."""
     return any(
         first_word(left)[0] in _VERBS
+        and _SAME_THING.match(first_word(right)[1]) is None
         and (orders(right) or (first_word(right)[0] in OF_FLYING and _ITS_OBJECT.match(first_word(right)[1])))
         for left, right in pairwise(_COMMA.split(response))
     )
