@@ -106,3 +106,13 @@ def test_a_line_that_no_state_comes_to_is_shown_as_such(
     assert "Pump * anywhere → ON Heat not come to in any state Brakes HOLD" in in_one_line(
         run(capsys, "run", "a.cards")
     )
+
+
+def test_places_that_lead_to_the_same_place_are_named_together(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    cock = "equipment\n  Cock .... OFF, LEFT, RIGHT\n    parked .... OFF\n    means .... EITHER: LEFT or RIGHT\n\n"
+    cards = "normal Engine start\n  when clear\n  Cock .... EITHER\n\nnormal Shutdown\n  when parked\n  Cock .... OFF\n"
+    write(tmp_path, a=cock + cards)
+    assert "Cock * LEFT or RIGHT → OFF" in in_one_line(run(capsys, "run", "a.cards"))

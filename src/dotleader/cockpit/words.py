@@ -61,7 +61,10 @@ def _moved(changes: list[Met], already: list[Met], arrow: str) -> str:
     ways: dict[str, list[str]] = {}
     for before, after in steps:
         ways.setdefault(before, []).append(after)
-    words = "; ".join(f"{before or UNKNOWN} {arrow} {_either(after)}" for before, after in ways.items())
+    to: dict[str, list[str]] = {}  # from where, by where to
+    for before, afters in ways.items():
+        to.setdefault(_either(afters), []).append(before or UNKNOWN)
+    words = "; ".join(f"{_either(befores)} {arrow} {after}" for after, befores in to.items())
     if already:
         return f"{words}; or {_either(_already(met).position for met in already)} already"
     return words if all(met.always for met in changes) or len(steps) > 1 else f"{words}, or not at all"

@@ -42,7 +42,7 @@ class Answers:
         """What a response does to a control; a response that names none of its positions is said."""
         if control.takes_any:
             stays_so = response.text.casefold().startswith(STAYS)
-            return Move(control.key, () if stays_so else ((Aim((), words=response.text),),))
+            return Move(control.key, () if stays_so else ((Aim((), words=_place(response.text)),),))
         if any(not use.key for use in response.uses):
             return Move(control.key, ((NOWHERE_KNOWN,),))  # that is said elsewhere
         text = response.text
@@ -91,7 +91,7 @@ class Answers:
                     aim = self._aim(control, head.strip())
                     unless = unless or _unless(remark)
                 if aim is None and self._between(control, part):
-                    aim = Aim((), words=part)
+                    aim = Aim((), words=_place(part))
                 if aim is None:
                     unknown = unknown or part
                 else:
@@ -154,6 +154,12 @@ class Answers:
 def _unless(remark: str) -> list[Way]:
     """The way that is left where a remark is a condition and it does not hold."""
     return [()] if remark.strip().startswith(_UNDER_A_CONDITION) else []
+
+
+def _place(words: str) -> str:
+    """Where free words put a control: without a remark on them (`QNH, READ ALOUD`), which has no number."""
+    place, _, remark = words.partition(", ")
+    return words if any(mark.isdigit() for mark in remark) else place
 
 
 def _clauses(text: str) -> list[str]:
