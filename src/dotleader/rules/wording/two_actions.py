@@ -65,6 +65,7 @@ normal Before takeoff
   Harness .... TIGHTEN, LOCK
   Handle .... PULL, HOLD FOR 5 s
   Primer .... PUSH IN, LOCK IT
+  Nose .... LOWER, HOLD 90 KIAS
   Airfield .... CHOOSE, LAND INTO WIND
 """,
 )
@@ -73,7 +74,7 @@ _VERBS = MOVES | OF_FLYING
 _AND = re.compile(r"\s+(?:and|&)\s+", re.IGNORECASE)
 _COMMA = re.compile(r",\s+(?:then\s+)?", re.IGNORECASE)
 _ITS_OBJECT = re.compile(r"(?:the|your)\s", re.IGNORECASE)
-_SAME_THING = re.compile(r"(?:it|them|both)\b", re.IGNORECASE)
+_SAME_THING = re.compile(r"(?:it|them|both)\b|[\d{]", re.IGNORECASE)
 
 
 def check(subject: Subject) -> Iterator[Finding]:
