@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.tools.running import in_one_line, run, write
+from tests.tools.running import CLEAN, in_one_line, run, write
 
 GOOD = Path(__file__).parents[1] / "good"
 
@@ -116,3 +116,22 @@ def test_places_that_lead_to_the_same_place_are_named_together(
     cards = "normal Engine start\n  when clear\n  Cock .... EITHER\n\nnormal Shutdown\n  when parked\n  Cock .... OFF\n"
     write(tmp_path, a=cock + cards)
     assert "Cock * LEFT or RIGHT → OFF" in in_one_line(run(capsys, "run", "a.cards"))
+
+
+def test_what_cannot_be_is_marked_and_a_book_without_anything_declared_says_so(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    panel = SWITCHES + "  Master .... OFF, ON\n    parked .... OFF\n"
+    write(
+        tmp_path,
+        a=panel.replace("    at", "    needs .... Master ON\n    at") + "\nnormal Before start\n  Pump .... ON\n",
+    )
+    assert "Pump * Pump: OFF → ON ! Pump: ON needs Master ON, which is not so" in in_one_line(
+        run(capsys, "run", "a.cards")
+    )
+    write(tmp_path, b=CLEAN)
+    assert (
+        run(capsys, "run", "b.cards", "--coverage").out
+        == "No control and no gauge is declared: nothing can be covered.\n"
+    )

@@ -16,11 +16,13 @@ UNKNOWN = "anywhere"
 
 @record
 class Said:
-    """What happened to one control at an item. `moved` where it changed its place at least once."""
+    """What happened to one control at an item. `moved` where it changed its place at least once, `amiss` where
+    something is not as the item has it."""
 
     control: str
     words: str
     moved: bool
+    amiss: bool = False
 
 
 def said(line: LineRun, cockpit: Cockpit, arrow: str = "→") -> Iterator[Said]:
@@ -40,9 +42,9 @@ def said(line: LineRun, cockpit: Cockpit, arrow: str = "→") -> Iterator[Said]:
             match met.what:
                 case Unmet(position=position, need=need):
                     names = [f"{cockpit.controls[other].name} {wanted}" for other, wanted in need.alternatives]
-                    yield Said(name, f"{position} needs {_either(names)}, which is not so{_seldom(met)}", False)
+                    yield Said(name, f"{position} needs {_either(names)}, which is not so{_seldom(met)}", False, True)
                 case Astray(said=words, stands=stands):
-                    yield Said(name, f"is said to stay {words} and stands at {stands}{_seldom(met)}", False)
+                    yield Said(name, f"is said to stay {words} and stands at {stands}{_seldom(met)}", False, True)
                 case Already(position=position, first=True):
                     yield Said(name, f"{position} already, before it is moved{_seldom(met)}", False)
                 case _:

@@ -10,11 +10,12 @@ from rich.text import Text
 from dotleader.cockpit.panel import Way, places, way_of
 from dotleader.cockpit.state import MOST_STATES, Cockpit, State
 from dotleader.cockpit.timeline import CardRun, LineRun, Run
-from dotleader.cockpit.words import ends_with, said, standing, unknown
+from dotleader.cockpit.words import Said, ends_with, said, standing, unknown
 from dotleader.handbook.cards import Item
 from dotleader.handbook.walking import every_step
 from dotleader.report.summary import counted
-from dotleader.tools.pages import dotted, indented, labelled, listed, prose, terminal
+from dotleader.source.finding import Severity
+from dotleader.tools.pages import WEIGHT, dotted, indented, labelled, listed, prose, terminal
 
 
 def timeline(done: Run, cards: Iterable[CardRun]) -> Iterator[RenderableType]:
@@ -93,6 +94,10 @@ def _hand(way: Way) -> str:
     return f"{said}, back to {', '.join(back)}" if back else said
 
 
+AMISS = WEIGHT[Severity.WARNING]
+_MARKS = {(True, False): Text("*"), (False, False): Text(""), (False, True): Text("!", style=AMISS)}
+
+
 def _rows(item: Item, line: LineRun | None, cockpit: Cockpit) -> Iterator[tuple[str, Text, Text]]:
     if line is None:
         yield item.challenge, Text(""), Text("not come to in any state", style="dim italic")
@@ -105,12 +110,12 @@ def _rows(item: Item, line: LineRun | None, cockpit: Cockpit) -> Iterator[tuple[
     for number, one in enumerate(told):
         named = one.control if len(told) > 1 or one.control.casefold() != item.challenge.casefold() else ""
         words = f"{named}: {one.words}" if named else one.words
-        yield item.challenge if not number else "", Text("*" if one.moved else ""), _weighed(words, one.moved)
+        yield item.challenge if not number else "", _MARKS[one.moved, one.amiss].copy(), _weighed(words, one)
 
 
-def _weighed(words: str, moved: bool) -> Text:
+def _weighed(words: str, one: Said) -> Text:
     text = prose(words)
-    text.stylize("bold" if moved else "dim")
+    text.stylize(AMISS if one.amiss else "bold" if one.moved else "dim")
     return text
 
 
