@@ -135,3 +135,10 @@ def test_what_cannot_be_is_marked_and_a_book_without_anything_declared_says_so(
         run(capsys, "run", "b.cards", "--coverage").out
         == "No control and no gauge is declared: nothing can be covered.\n"
     )
+
+
+def test_a_control_and_its_position_stand_on_one_line(capsys: pytest.CaptureFixture[str]) -> None:
+    example = Path(__file__).parents[2] / "examples" / "ostrel-two" / "handbook.cards"
+    lines = run(capsys, "run", example, "--card", "Engine start").out.splitlines()
+    names = ("Fuel selector LEFT or RIGHT", "Wheel chocks STOWED", "Pitch trim NOSE UP", "Control lock REMOVED")
+    assert all(any(name in line for line in lines) for name in names)

@@ -15,7 +15,7 @@ from dotleader.handbook.cards import Item
 from dotleader.handbook.walking import every_step
 from dotleader.report.summary import counted
 from dotleader.source.finding import Severity
-from dotleader.tools.pages import WEIGHT, dotted, indented, labelled, listed, prose, terminal
+from dotleader.tools.pages import WEIGHT, dotted, enumerated, indented, labelled, listed, prose, terminal
 
 
 def timeline(done: Run, cards: Iterable[CardRun]) -> Iterator[RenderableType]:
@@ -64,7 +64,7 @@ def _card(ran: CardRun, *, is_main: bool) -> Iterator[RenderableType]:
     yield dotted(Text(ran.card.title, style="bold"), Text(kind))
     moving = any(key in ran.cockpit.controls for key in ran.cockpit.places)
     if not is_main and moving:
-        yield labelled((("begins", prose(_standing(ran.before, ran.cockpit))),))
+        yield labelled((("begins", enumerated(_standing(ran.before, ran.cockpit))),))
     way = way_of(ran.card, ran.cockpit.controls, places(ran.cockpit.controls))
     by_item = {id(line.item): line for line in ran.lines}
     items = [step for step in every_step(ran.card.steps) if isinstance(step, Item)]
@@ -75,13 +75,13 @@ def _card(ran: CardRun, *, is_main: bool) -> Iterator[RenderableType]:
     if way.distance:
         ends.append(("hand", prose(_hand(way))))
     if ran.after and moving:
-        ends.append(("ends", prose(_standing(ran.after, ran.cockpit))))
+        ends.append(("ends", enumerated(_standing(ran.after, ran.cockpit))))
     # two branches may lead to one card in one state
     leaps = dict.fromkeys(
         (f"to {go_to.title}", _standing(states, ran.cockpit) if moving else "nothing has moved")
         for go_to, states in ran.leaps
     )
-    ends.extend((to, prose(words)) for to, words in leaps)
+    ends.extend((to, enumerated(words)) for to, words in leaps)
     if not ends_with(ran):
         ends.append(("ends", prose("nowhere: no state comes out of it")))
     if ends:
