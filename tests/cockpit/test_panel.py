@@ -31,7 +31,7 @@ def way(*challenges: str) -> Way:
 
 def _parts(text: str) -> tuple[str, str, str]:
     name, mark, _ = text.partition("!")
-    return name, mark, " [critical]" if mark else ""
+    return name.replace("+", " + "), mark, " [critical]" if mark else ""
 
 
 @pytest.mark.parametrize(
@@ -47,6 +47,8 @@ def _parts(text: str) -> tuple[str, str, str]:
         ("A D A", 0, "", "A"),
         ("A D A! B", 50, "", ""),
         ("C B A", 132, "", ""),  # from the right to the left is as good
+        ("C A+B", 132, "", ""),  # the hand begins an item over two controls at its nearer end
+        ("A B+C", 132, "", ""),
     ],
 )
 def test_the_way(challenges: str, distance: int, turns: str, returns: str) -> None:

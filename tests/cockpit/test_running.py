@@ -91,6 +91,21 @@ def on_a_card(lines: str) -> list[str]:
             "Throttle ... ONE QUARTER then CLOSED",
             ["Throttle: throttle CLOSED > ONE QUARTER, throttle ONE QUARTER > CLOSED"],
         ),
+        (
+            "Altimeter ... QNH\nAltimeter ... QNH, READ ALOUD\nAltimeter ... 1,013 hPa, SET",
+            ["Altimeter: altimeter - > QNH", "Altimeter: altimeter is QNH", "Altimeter: altimeter QNH > 1,013 hPa"],
+        ),
+        (
+            "Altimeter ... QNH if known, otherwise FIELD ELEVATION\nAltimeter ... STANDARD, if above 5,000 ft",
+            [
+                "Altimeter: altimeter - > QNH?, altimeter - > FIELD ELEVATION?",
+                "Altimeter: altimeter QNH > STANDARD?, altimeter FIELD ELEVATION > STANDARD?",
+            ],
+        ),
+        (
+            "Throttle ... HALF, STEP BY STEP\nThrottle ... HALF, 25 TURNS",
+            ["Throttle: throttle CLOSED > HALF", "Throttle: throttle HALF > HALF, 25 TURNS"],
+        ),
         ("Master ... ON, when awake", ["Master: master OFF > ON"]),
         ("Master ... ON, if awake", ["Master: master OFF > ON?"]),
         (

@@ -12,7 +12,8 @@ from dotleader.output.drawing_svg import drawing_svg
 from dotleader.page.chart.chart import Drawing, chart
 from dotleader.page.chart.panel_path import panel_path
 from dotleader.page.chart.tracks import Tracks, tracks_of
-from dotleader.page.drawn import Box, Ink, Line, Picture, Text
+from dotleader.page.drawn import Box, Ink, Line, Picture, Text, mm, pt
+from dotleader.page.type.metrics import width
 from tests.handbook.texts import resolved
 
 BOOK = """\
@@ -134,3 +135,47 @@ def test_an_svg_of_a_drawing_is_in_millimetres_and_holds_all_of_it() -> None:
 def test_a_drawing_has_no_pictures() -> None:
     with pytest.raises(ValueError, match="no pictures"):
         drawing_svg(10, 10, [Picture(0, 0, 1, 1, "x")])
+
+
+def _texts(drawing: Drawing) -> list[str]:
+    return [item.string for item in drawing.items if isinstance(item, Text)]
+
+
+def test_what_is_written_beside_a_short_flight_stands_on_the_page() -> None:
+    title = (
+        "A handbook whose title is far longer than the flight of two cards that is drawn below it, and then some more"
+    )
+    drawing = chart(_tracks(), title, "where the controls stand, from card to card")
+    for item in drawing.items:
+        if isinstance(item, Text) and not item.turn:
+            assert item.x + width(item.string, item.font, item.size) <= drawing.width
+
+
+def test_a_control_of_which_nobody_knows_has_no_line_until_it_is_moved() -> None:
+    handbook, _ = resolved(BOOK.replace("  Heat ....... OFF, ON\n    parked ... OFF\n", "  Heat ....... OFF, ON\n"))
+    done = run(handbook)
+    drawing = chart(tracks_of(done, done.main), "Book", "")
+    rows = {item.string: item.y for item in drawing.items if isinstance(item, Text)}
+    lines = [item for item in drawing.items if isinstance(item, Line)]
+    beside = [line for line in lines if abs(line.points[0][1] - rows["Heat"]) < mm(2) and line.width == pt(0.25)]
+    assert not beside
+
+
+def test_controls_at_one_place_are_one_spot_with_all_their_names_and_numbers() -> None:
+    handbook, _ = resolved(BOOK.replace("panel 60 mm", "panel 10 mm"))
+    known = places(handbook.controls)
+    card = handbook.by_key["cruise"]
+    drawing = panel_path("Cruise", way_of(card, handbook.controls, known), handbook.controls, known, "drawn twice")
+    assert "0 mm from stop to stop. Drawn twice." in _texts(drawing)
+    assert [text for text in _texts(drawing) if text[:4] in ("Mast", "Heat", "1, 2")] == ["Master,", "Heat", "1, 2"]
+
+
+def test_names_stay_within_their_panel_however_long_they_are() -> None:
+    long = "Heat of the left one of the two pitot tubes and of all static ports"
+    handbook, _ = resolved(BOOK.replace("Heat ", f"{long} ").replace("panel 60 mm", "panel 12 mm"))
+    known = places(handbook.controls)
+    drawing = panel_path("C", way_of(handbook.by_key["cruise"], handbook.controls, known), handbook.controls, known)
+    (frame,) = (item for item in drawing.items if isinstance(item, Box) and item.radius == mm(3))
+    named = [item for item in drawing.items if isinstance(item, Text) and item.turn]
+    assert named
+    assert all(item.y < frame.y + frame.h for item in named)

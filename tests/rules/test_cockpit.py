@@ -37,6 +37,15 @@ def test_a_clean_flight_has_nothing_to_say() -> None:
     assert _found("normal Cruise\n  when level\n  Heat ... ON if damp, otherwise OFF\n") == []
 
 
+def test_a_switch_that_nobody_puts_on_is_one_fault_on_a_side_line_too() -> None:
+    off = PANEL.replace("  Master ....... ON\n  Pump ......... ON\n", "  Master ....... ON then OFF\n")
+    flight = "normal Cruise\n  when level\n  Pump ... ON\n\n"
+    side = "normal Slow flight\n  phase cruise\n  after Cruise\n  when high\n  Pump ... OFF then ON\n\n"
+    last = "normal Shutdown\n  when parked\n  Pump ... STAYS ON\n  Cock ... SHUT\n"
+    found = [each for each in said(findings_of(off + flight + side + last)) if each[0] == "need-not-met"]
+    assert found == [("need-not-met", "Pump ... ON")]
+
+
 def test_what_feeds_a_control_goes_off_before_it() -> None:
     last = LAST.replace("  Pump ... OFF\n  Master ... OFF\n", "  Master ... OFF\n  Pump ... OFF\n")
     assert _found("", last) == [("need-not-met", "Pump ... OFF")]

@@ -78,7 +78,7 @@ def test_what_is_no_number_of_items_sets_nothing(text: str) -> None:
     assert limits_of([_setting("many-memory-items", text)])["many-memory-items"] == 4
 
 
-@pytest.mark.parametrize("text", ["0 items", "7 items", "999999999 items"])
+@pytest.mark.parametrize("text", ["0 items", "7 items", "1,000 items", "999999999 items"])
 def test_bounds(text: str) -> None:
     read = meaning_of(_setting("many-memory-items", text))
     assert isinstance(read, Amiss)
@@ -135,6 +135,12 @@ def test_a_rule_that_there_is_not() -> None:
     assert said(found)[:2] == [("unknown-rule", "value-nevr-used"), ("unknown-rule", "many-memory-itms")]
     assert "`value-never-used`" in found[0].help
     assert "`many-memory-items`" in found[1].help
+
+
+def test_a_name_is_offered_once_though_a_rule_and_its_number_have_it() -> None:
+    found = findings_of("rules\n  long-lists .... 14 items\n\n" + UNUSED)
+    helps = [finding.help for finding in found if finding.rule == "unknown-rule"]
+    assert [text.count("`long-list`") for text in helps] == [1]
 
 
 def test_a_row_that_sets_nothing_is_one_finding_and_says_what_could_be_set() -> None:

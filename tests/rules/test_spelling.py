@@ -252,6 +252,15 @@ def test_a_name_that_may_be_declared_where_nobody_could_read_is_left_alone() -> 
         assert "unknown-word" not in [rule for rule, _ in said(findings_of(lost + on + card))]
 
 
+def test_a_missing_space_is_mended_between_words_of_the_handbook_alone() -> None:
+    (known,) = _found("Note cards .... CLEAR", "note Clear the noteboards of boards, and of clearboards.")[-1:]
+    assert known.fix is not None
+    assert known.fix.edits[0].text == "clear boards"
+    (strange,) = _found("note Read the preflite list.")
+    assert "`pref lite`" in strange.help
+    assert strange.fix is None
+
+
 def test_a_fix_is_offered_for_one_slip_from_one_word_in_all_places_and_never_safe() -> None:
     text = (
         "rules\n  spelling .... on\n\nnormal Cruise\n  when level\n  Mixture .... LEANED\n"

@@ -140,3 +140,10 @@ def test_colour_and_plain_terminals(here: Path) -> None:
     assert "\x1b" in process("explain", "unknown-value", cwd=here, FORCE_COLOR="1").out
     assert "\x1b" not in process("explain", "unknown-value", cwd=here, FORCE_COLOR="1", NO_COLOR="1").out
     assert process("explain", "VREF", "--in", ".", cwd=here, PYTHONIOENCODING="ascii").out.isascii()
+
+
+def test_a_part_of_a_name_leads_to_the_rules_that_have_it(capsys: pytest.CaptureFixture[str]) -> None:
+    ran = run(capsys, "explain", "vague")
+    assert ran.err == "dotleader: There is no rule `vague`.\n  Did you mean `vague-response`?\n"
+    assert "`many-memory-items` or `fourth-memory-item`?" in run(capsys, "explain", "memory").err
+    assert "Did you mean" not in run(capsys, "explain", "xq").err

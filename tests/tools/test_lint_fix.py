@@ -129,6 +129,12 @@ def test_one_slip_in_several_places_may_be_in_the_declaration(here: Path, capsys
     assert _text(here) == twice.replace("\t", "  ").replace("Note:", "note")
     run(capsys, "lint", "--fix-unsafe", "--yes", ".")
     assert "Feul" not in _text(here)
+    used = (
+        "normal Cruise\n  when level\n  Fuel pump .... ON\n\nnormal Descent\n  when going down\n  Fuel pump .... OFF\n"
+    )
+    write(here, a=f"{twice}\n{used}")
+    run(capsys, "lint", "--fix", ".")
+    assert "Feul" not in _text(here)
 
 
 def test_programs_get_no_diff(here: Path) -> None:

@@ -252,6 +252,17 @@ def test_what_cannot_be_written_keeps_nothing_else_back(here: Path, capsys: pyte
     assert "`missing/a.txt` cannot be written" in ran.err
 
 
+def test_braces_are_doubled_as_in_section_3_11_5(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """SARIF 2.1.0 (OASIS), section 3.11.5: both plain and formatted messages write `{` as `{{`."""
+    write(here, a="speeds\n  VG .... 82 KIAS  unverified\n\nnormal Climb\n  when climbing\n  Airspeed .... VG\n")
+    log = _sarif(run(capsys, "lint", "--as", "sarif", ".").out)
+    found = _by_rule(log)["bare-name"]
+    assert "{{VG}}" in found["message"]["text"]
+    assert found["fixes"][0]["artifactChanges"][0]["replacements"][0]["insertedContent"]["text"] == "{VG}"
+    (rule,) = [rule for rule in log["tool"]["driver"]["rules"] if rule["id"] == "bare-name"]
+    assert not re.search(r"(?<!{){(?!{)", rule["help"]["text"] + rule["help"]["markdown"])
+
+
 @pytest.mark.skipif(os.name == "nt", reason="file names are not bytes there")
 def test_paths_are_percent_encoded(here: Path) -> None:
     names = {b"lat\xe9in": "lat%E9in", b"50%25 off": "50%2525%20off", b"a:b": "a%3Ab", b"two\nlines": "two%0Alines"}

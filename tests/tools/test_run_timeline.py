@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.tools.running import in_one_line, run, write
+from tests.tools.running import CLEAN, in_one_line, run, write
 
 GOOD = Path(__file__).parents[1] / "good"
 
@@ -112,3 +112,39 @@ def test_a_line_that_no_state_comes_to_is_shown_as_such(
     assert "Pump * anywhere → ON Heat not come to in any state Brakes HOLD" in in_one_line(
         run(capsys, "run", "a.cards")
     )
+
+
+def test_places_that_lead_to_the_same_place_are_named_together(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    cock = "equipment\n  Cock .... OFF, LEFT, RIGHT\n    parked .... OFF\n    means .... EITHER: LEFT or RIGHT\n\n"
+    cards = "normal Engine start\n  when clear\n  Cock .... EITHER\n\nnormal Shutdown\n  when parked\n  Cock .... OFF\n"
+    write(tmp_path, a=cock + cards)
+    assert "Cock * LEFT or RIGHT → OFF" in in_one_line(run(capsys, "run", "a.cards"))
+
+
+def test_what_cannot_be_is_marked_and_a_book_without_anything_declared_says_so(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    panel = SWITCHES + "  Master .... OFF, ON\n    parked .... OFF\n"
+    write(
+        tmp_path,
+        a=panel.replace("    at", "    needs .... Master ON\n    at") + "\nnormal Before start\n  Pump .... ON\n",
+    )
+    assert "Pump * Pump: OFF → ON ! Pump: ON needs Master ON, which is not so" in in_one_line(
+        run(capsys, "run", "a.cards")
+    )
+    write(tmp_path, b=CLEAN)
+    assert (
+        run(capsys, "run", "b.cards", "--coverage").out
+        == "No control and no gauge is declared: nothing can be covered.\n"
+    )
+
+
+def test_a_control_and_its_position_stand_on_one_line(capsys: pytest.CaptureFixture[str]) -> None:
+    example = Path(__file__).parents[2] / "examples" / "ostrel-two" / "handbook.cards"
+    lines = run(capsys, "run", example, "--card", "Engine start").out.splitlines()
+    names = ("Fuel selector LEFT or RIGHT", "Wheel chocks STOWED", "Pitch trim NOSE UP", "Control lock REMOVED")
+    assert all(any(name in line for line in lines) for name in names)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from itertools import islice
 from typing import TypeAlias
 
 from dotleader.cockpit.state import FITTED, MISSING, MOST_STATES, Cockpit, State, option
@@ -75,8 +74,9 @@ def outcomes(cockpit: Cockpit, item: Item, state: State) -> list[Outcome]:
     for moves in _courses(item.moves):
         found = begun
         for move in moves:
-            ways = (further for outcome in found for further in _moved(cockpit, move, outcome))
-            found = list(islice(ways, MOST_STATES + 1))
+            found = [further for outcome in found for further in _moved(cockpit, move, outcome)]
+            if len(found) > MOST_STATES:
+                del found[MOST_STATES + 1 :]
         done += [_sprung(cockpit, outcome) for outcome in found]
     return done
 
@@ -116,6 +116,8 @@ def _moved(cockpit: Cockpit, move: Move, outcome: Outcome) -> Iterator[Outcome]:
         for at, aim in enumerate(way):
             more = at < len(way) - 1
             reached = [further for one in reached for further in _aimed(cockpit, control, aim, one, more)]
+            if len(reached) > MOST_STATES:
+                del reached[MOST_STATES + 1 :]
         yield from reached
 
 
@@ -181,12 +183,12 @@ def _holds(cockpit: Cockpit, need: Need, state: State) -> bool:
 
 def _sprung(cockpit: Cockpit, outcome: Outcome) -> Outcome:
     """What was moved, or taken along, into a position that it does not keep falls back, with what that turns."""
-    touched = (what.control for what in outcome.met if type(what) is Change or type(what) is Already)
-    springing = [key for key in dict.fromkeys(touched) if cockpit.controls[key].springs]
+    controls = cockpit.controls
+    springing = [what.control for what in outcome.met if controls[what.control].springs and type(what) is not Astray]
     if not springing:
         return outcome
     state, met = outcome.state, list(outcome.met)
-    for key in springing:
+    for key in dict.fromkeys(springing):
         control, place = cockpit.controls[key], cockpit.places[key]
         end = next((end for start, end in control.springs if state[place] == start), "")
         if end:

@@ -16,11 +16,13 @@ UNKNOWN = "anywhere"
 
 @record
 class Said:
-    """What happened to one control at an item. `moved` where it changed its place at least once."""
+    """What happened to one control at an item. `moved` where it changed its place at least once, `amiss` where
+    something is not as the item has it."""
 
     control: str
     words: str
     moved: bool
+    amiss: bool = False
 
 
 def said(line: LineRun, cockpit: Cockpit, arrow: str = "→") -> Iterator[Said]:
@@ -40,9 +42,9 @@ def said(line: LineRun, cockpit: Cockpit, arrow: str = "→") -> Iterator[Said]:
             match met.what:
                 case Unmet(position=position, need=need):
                     names = [f"{cockpit.controls[other].name} {wanted}" for other, wanted in need.alternatives]
-                    yield Said(name, f"{position} needs {_either(names)}, which is not so{_seldom(met)}", False)
+                    yield Said(name, f"{position} needs {_either(names)}, which is not so{_seldom(met)}", False, True)
                 case Astray(said=words, stands=stands):
-                    yield Said(name, f"is said to stay {words} and stands at {stands}{_seldom(met)}", False)
+                    yield Said(name, f"is said to stay {words} and stands at {stands}{_seldom(met)}", False, True)
                 case Already(position=position, first=True):
                     yield Said(name, f"{position} already, before it is moved{_seldom(met)}", False)
                 case _:
@@ -61,7 +63,10 @@ def _moved(changes: list[Met], already: list[Met], arrow: str) -> str:
     ways: dict[str, list[str]] = {}
     for before, after in steps:
         ways.setdefault(before, []).append(after)
-    words = "; ".join(f"{before or UNKNOWN} {arrow} {_either(after)}" for before, after in ways.items())
+    to: dict[str, list[str]] = {}  # from where, by where to
+    for before, afters in ways.items():
+        to.setdefault(_either(afters), []).append(before or UNKNOWN)
+    words = "; ".join(f"{_either(befores)} {arrow} {after}" for after, befores in to.items())
     if already:
         return f"{words}; or {_either(_already(met).position for met in already)} already"
     return words if all(met.always for met in changes) or len(steps) > 1 else f"{words}, or not at all"

@@ -41,8 +41,7 @@ class Answers:
     def move(self, control: Control, response: Phrase) -> Move:
         """What a response does to a control; a response that names none of its positions is said."""
         if control.takes_any:
-            stays_so = response.text.casefold().startswith(STAYS)
-            return Move(control.key, () if stays_so else ((Aim((), words=response.text),),))
+            return _anything(control, response.text)
         if any(not use.key for use in response.uses):
             return Move(control.key, ((NOWHERE_KNOWN,),))  # that is said elsewhere
         text = response.text
@@ -91,7 +90,7 @@ class Answers:
                     aim = self._aim(control, head.strip())
                     unless = unless or _unless(remark)
                 if aim is None and self._between(control, part):
-                    aim = Aim((), words=part)
+                    aim = Aim((), words=_place(part))
                 if aim is None:
                     unknown = unknown or part
                 else:
@@ -154,6 +153,23 @@ class Answers:
 def _unless(remark: str) -> list[Way]:
     """The way that is left where a remark is a condition and it does not hold."""
     return [()] if remark.strip().startswith(_UNDER_A_CONDITION) else []
+
+
+def _anything(control: Control, text: str) -> Move:
+    """What free words do to a control that takes any value."""
+    if text.casefold().startswith(STAYS):
+        return Move(control.key, ())
+    clauses = _clauses(text)
+    ways: list[Way] = [(Aim((), words=_place(clause)),) for clause in clauses]
+    if len(clauses) == 1 and clauses[0] != text.strip(" ,;"):
+        ways.append(())
+    return Move(control.key, tuple(ways))
+
+
+def _place(words: str) -> str:
+    """Where free words put a control: without a remark on them (`QNH, READ ALOUD`), which has no number."""
+    place, _, remark = words.partition(", ")
+    return words if any(mark.isdigit() for mark in remark) else place
 
 
 def _clauses(text: str) -> list[str]:

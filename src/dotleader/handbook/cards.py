@@ -70,8 +70,8 @@ class Aim:
     """Where one part of a response puts a control: into one of `positions`.
 
     With `other` into one of them in which it does not stand. `positions` is empty where a lever comes to stand between
-    its ends, or an `any UNIT` control takes a value; `words` then says where, as printed. `""` is a position that
-    nobody knows, because a response was not understood.
+    its ends, or an `any UNIT` control takes a value; `words` then says where, as printed but for a remark. `""` is a
+    position that nobody knows, because a response was not understood.
     """
 
     positions: tuple[str, ...]

@@ -74,9 +74,9 @@ def _rule(known: RuleFacts) -> _Object:
         short = known.what.partition(". ")[0].rstrip(".") + "."
         help_ = f"{known.what}\n\n{known.reason}\n\nSource: {known.source}.\n\n{known.mend}"
         rule |= {
-            "shortDescription": {"text": short},
-            "fullDescription": {"text": known.what},
-            "help": {"text": help_.replace("`", ""), "markdown": help_},
+            "shortDescription": _message(short),
+            "fullDescription": _message(known.what),
+            "help": {**_message(help_.replace("`", "")), "markdown": _braces_doubled(help_)},
         }
     return rule
 
@@ -93,7 +93,7 @@ def _result(
         "ruleId": finding.rule,
         "ruleIndex": index[finding.rule],
         "level": _LEVEL[known.severity],
-        "message": {"text": f"{finding.message} {finding.help}".strip()},
+        "message": _message(f"{finding.message} {finding.help}".strip()),
         "locations": [_location(finding.spot)],
         "suppressions": [] if held is None else [_suppression(held)],
     }
@@ -102,7 +102,7 @@ def _result(
         result["partialFingerprints"] = {FINGERPRINT: digest[:32]}
     if finding.related:
         result["relatedLocations"] = [
-            {"id": number, **_location(other.spot), "message": {"text": other.message}}
+            {"id": number, **_location(other.spot), "message": _message(other.message)}
             for number, other in enumerate(finding.related, 1)
         ]
     if finding.fix is not None:
@@ -125,9 +125,18 @@ def _fix(fix: Fix) -> _Object:
             {"deletedRegion": _region(edit.spot), "insertedContent": {"text": edit.text}}
         )
     return {
-        "description": {"text": f"A {fix.word} fix: see `dotleader lint --help`."},
+        "description": _message("Safe: no meaning changes." if fix.safe else "Unsafe: somebody has to look."),
         "artifactChanges": [{"artifactLocation": artifacts[name], "replacements": changes[name]} for name in changes],
     }
+
+
+def _message(text: str) -> _Object:
+    return {"text": _braces_doubled(text)}
+
+
+def _braces_doubled(text: str) -> str:
+    """Single braces hold the places of arguments in a message (section 3.11.5)."""
+    return text.replace("{", "{{").replace("}", "}}")
 
 
 def _location(spot: Spot) -> _Object:

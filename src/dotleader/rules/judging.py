@@ -47,7 +47,7 @@ def judged_settings(
             case Amiss() if key in SWITCHES:
                 yield impossible_setting.finding_switch(setting)
             case Amiss(threshold=None) if known is None:
-                yield unknown_rule.finding(setting, (*rules, *THRESHOLDS, *SWITCHES))
+                yield unknown_rule.finding(setting, dict.fromkeys((*rules, *THRESHOLDS, *SWITCHES)))
             case Amiss(threshold, number):
                 yield impossible_setting.finding(setting, threshold, number, is_error=_is_error(known))
             case _:

@@ -18,7 +18,7 @@ SWITCHES = (SPELLING, WORDS)
 
 _OFF = re.compile(r"off\b(?P<rest>.*)", re.IGNORECASE)
 _BECAUSE = re.compile(r"\s*[,:-]?\s*because\b\s*:?\s*(?P<reason>.*)", re.IGNORECASE)
-_NUMBER = re.compile(r"(?P<number>\d{1,9}(?:\.\d{1,6})?)\s*(?P<unit>.*)")
+_NUMBER = re.compile(r"(?P<number>\d{1,3}(?:,\d{3}){1,2}|\d{1,9}(?:\.\d{1,6})?)\s*(?P<unit>.*)")
 
 
 @record
@@ -79,7 +79,7 @@ def _meaning_of_rule(setting: Setting) -> Off | Set | Amiss:
     found = _NUMBER.fullmatch(setting.text)
     if threshold is None or found is None or not _is_unit(found["unit"], threshold):
         return Amiss(threshold, None)
-    number = Fraction(found["number"])
+    number = Fraction(found["number"].replace(",", ""))
     if not threshold.low <= number <= threshold.high or (_is_whole(threshold) and number.denominator != 1):
         return Amiss(threshold, number)
     return Set(threshold, number)

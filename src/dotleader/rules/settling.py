@@ -49,7 +49,7 @@ def settled(
     `rules` block; what is wrong with these rows cannot be turned off in them. `asked` names the rules that had their
     say; a suppression of another is not called unused. `baseline` takes from the rest what has been accepted.
     """
-    found = doubted(sorted({finding.order: finding for finding in findings}.values(), key=_ORDER), BY_NAME)
+    found = doubted(sorted({finding.order: finding for finding in findings}.values(), key=_ORDER), files, BY_NAME)
     if settings:
         # Only a handbook that sets something pays for these imports.
         from dotleader.rules.judging import judged_settings, turned_off  # noqa: PLC0415

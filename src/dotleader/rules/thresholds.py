@@ -3,8 +3,8 @@
     long-list ..... 12 items        in the `rules` block of a handbook
     subject.limits["long-list"]     in the rule
 
-The name is that of the rule; a second number of a rule has a word behind it (`long-list gate`). Rules whose findings
-are errors have no threshold: what cannot be printed is no matter of taste.
+The name is that of the rule; a second number of a rule has a word behind it (`order-differs share`). Rules whose
+findings are errors have no threshold: what cannot be printed is no matter of taste.
 """
 
 from __future__ import annotations
@@ -43,6 +43,11 @@ THRESHOLDS: tuple[Threshold, ...] = (
     Threshold(
         "hand-goes-back", 1, "times", 0, 50, "how often the hand may go back over the panel on a card",
         "our own measure; that the order follows the panel is NASA CR-177549, appendix A, guideline 8",
+    ),
+    Threshold(
+        "hand-goes-back way", 2, "times", 1, 20,
+        "how often the hand's way is at least as long as the controls are apart",
+        "our own measure: once is a hand that goes over the panel in one sweep",
     ),
     Threshold(
         "alternator-overloaded", 80, "%", 30, 100, "the most of an alternator's rating that should be drawn for long",

@@ -51,10 +51,6 @@ class Fix:
     edits: tuple[Edit, ...]
     safe: bool
 
-    @property
-    def word(self) -> str:
-        return "safe" if self.safe else "unsafe"
-
 
 def swapped(spot: Spot, text: str, *, safe: bool) -> Fix:
     """The fix that puts one text in the place of another."""

@@ -14,6 +14,8 @@ from dotleader.tools.pages import listed, prose
 
 def coverage(handbook: Handbook) -> Iterator[RenderableType]:
     """The cards in the order of the source, those of the main line first; what is on none says so."""
+    if not handbook.controls and not handbook.gauges:
+        yield prose("No control and no gauge is declared: nothing can be covered.")
     for title, kind, names in (
         ("controls", "control", {key: control.name for key, control in handbook.controls.items()}),
         ("gauges", "gauge", {key: gauge.name for key, gauge in handbook.gauges.items()}),

@@ -29,6 +29,11 @@ dotleader explain [NAME]    tell about a rule, or how a value came to be
   dotleader explain Fuel pump --in handbook.cards
 """
 
+_SHORTEST_PART = 3
+"""Letters of a part of a name that is looked for where no whole name is near."""
+
+_OFFERED = 4
+
 
 def arguments(parser: Parser) -> None:
     parser.add_argument("words", nargs="*", metavar="NAME")
@@ -79,5 +84,10 @@ def _near(name: str, known: list[str]) -> str:
     from difflib import get_close_matches  # only after a slip  # noqa: PLC0415
 
     by_folded = {each.casefold(): each for each in known}
-    close = get_close_matches(name.casefold(), by_folded, 1)
-    return f"Did you mean `{by_folded[close[0]]}`?" if close else ""
+    close = get_close_matches(name.casefold(), by_folded, 1) or [
+        each for each in by_folded if len(name) >= _SHORTEST_PART and name.casefold() in each
+    ]
+    offered = [f"`{by_folded[each]}`" for each in close[:_OFFERED]]
+    if not offered:
+        return ""
+    return f"Did you mean {', '.join(offered[:-1])}{' or ' if offered[:-1] else ''}{offered[-1]}?"

@@ -22,6 +22,7 @@ _QUOTED = re.compile(r"`[^`\n]+`")
 _CURRENT = re.compile(r"\d (?:A|Ah|V|%|min)(?!\w)")
 _TIE = "\ue000"  # a space where no line is broken: rich breaks at every real one
 _TIED = 44
+_TIED_PART = 28
 
 
 def show(*parts: RenderableType) -> str:
@@ -53,6 +54,14 @@ def prose(text: str, style: str = "") -> Text:
     said = Text(_CURRENT.sub(_tied, _QUOTED.sub(_tied, words)), style=style)
     said.highlight_regex(_QUOTED, "bold")
     return said
+
+
+def enumerated(text: str) -> Text:
+    """Words for people that are parted by commas: no line is broken inside a short part, so that a control and its
+    position stay together."""
+    most = min(_TIED_PART, terminal().width * 2 // 5)
+    parts = escaped(" ".join(text.split()), terminal()).split(", ")
+    return Text(", ".join(part.replace(" ", _TIE) if len(part) <= most else part for part in parts))
 
 
 def _tied(quoted: re.Match[str]) -> str:

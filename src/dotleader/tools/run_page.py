@@ -10,11 +10,12 @@ from rich.text import Text
 from dotleader.cockpit.panel import Way, places, way_of
 from dotleader.cockpit.state import MOST_STATES, Cockpit, State
 from dotleader.cockpit.timeline import CardRun, LineRun, Run
-from dotleader.cockpit.words import ends_with, said, standing, unknown
+from dotleader.cockpit.words import Said, ends_with, said, standing, unknown
 from dotleader.handbook.cards import Item
 from dotleader.handbook.walking import every_step
 from dotleader.report.summary import counted
-from dotleader.tools.pages import dotted, indented, labelled, listed, prose, terminal
+from dotleader.source.finding import Severity
+from dotleader.tools.pages import WEIGHT, dotted, enumerated, indented, labelled, listed, prose, terminal
 
 
 def timeline(done: Run, cards: Iterable[CardRun]) -> Iterator[RenderableType]:
@@ -63,7 +64,7 @@ def _card(ran: CardRun, *, is_main: bool) -> Iterator[RenderableType]:
     yield dotted(Text(ran.card.title, style="bold"), Text(kind))
     moving = any(key in ran.cockpit.controls for key in ran.cockpit.places)
     if not is_main and moving:
-        yield labelled((("begins", prose(_standing(ran.before, ran.cockpit))),))
+        yield labelled((("begins", enumerated(_standing(ran.before, ran.cockpit))),))
     way = way_of(ran.card, ran.cockpit.controls, places(ran.cockpit.controls))
     by_item = {id(line.item): line for line in ran.lines}
     items = [step for step in every_step(ran.card.steps) if isinstance(step, Item)]
@@ -74,13 +75,13 @@ def _card(ran: CardRun, *, is_main: bool) -> Iterator[RenderableType]:
     if way.distance:
         ends.append(("hand", prose(_hand(way))))
     if ran.after and moving:
-        ends.append(("ends", prose(_standing(ran.after, ran.cockpit))))
+        ends.append(("ends", enumerated(_standing(ran.after, ran.cockpit))))
     # two branches may lead to one card in one state
     leaps = dict.fromkeys(
         (f"to {go_to.title}", _standing(states, ran.cockpit) if moving else "nothing has moved")
         for go_to, states in ran.leaps
     )
-    ends.extend((to, prose(words)) for to, words in leaps)
+    ends.extend((to, enumerated(words)) for to, words in leaps)
     if not ends_with(ran):
         ends.append(("ends", prose("nowhere: no state comes out of it")))
     if ends:
@@ -91,6 +92,10 @@ def _hand(way: Way) -> str:
     back = dict.fromkeys(reach.control.name for reach in (*way.turns, *way.returns))
     said = f"{way.distance} mm over {counted(len({reach.place.panel for reach in way.reaches}), 'panel')}"
     return f"{said}, back to {', '.join(back)}" if back else said
+
+
+AMISS = WEIGHT[Severity.WARNING]
+_MARKS = {(True, False): Text("*"), (False, False): Text(""), (False, True): Text("!", style=AMISS)}
 
 
 def _rows(item: Item, line: LineRun | None, cockpit: Cockpit) -> Iterator[tuple[str, Text, Text]]:
@@ -105,12 +110,12 @@ def _rows(item: Item, line: LineRun | None, cockpit: Cockpit) -> Iterator[tuple[
     for number, one in enumerate(told):
         named = one.control if len(told) > 1 or one.control.casefold() != item.challenge.casefold() else ""
         words = f"{named}: {one.words}" if named else one.words
-        yield item.challenge if not number else "", Text("*" if one.moved else ""), _weighed(words, one.moved)
+        yield item.challenge if not number else "", _MARKS[one.moved, one.amiss].copy(), _weighed(words, one)
 
 
-def _weighed(words: str, moved: bool) -> Text:
+def _weighed(words: str, one: Said) -> Text:
     text = prose(words)
-    text.stylize("bold" if moved else "dim")
+    text.stylize(AMISS if one.amiss else "bold" if one.moved else "dim")
     return text
 
 

@@ -38,8 +38,9 @@ def panel_path(
     items.append(Text(MARGIN, MARGIN + mm(9), said, NAME_SIZE))
     y = MARGIN + mm(15)
     for name in dict.fromkeys(reach.place.panel for reach in way.reaches):
-        panel = _Panel(name, y, {key: place for key, place in known.items() if place.panel == name})
-        items += panel.drawn(controls, way)
+        here = {controls[key].name: place for key, place in known.items() if place.panel == name}
+        panel = _Panel(name, y, here)
+        items += panel.drawn(way)
         y += panel.height + mm(11)
     return Drawing(WIDE + 2 * MARGIN, y - mm(11) + mm(6) + MARGIN, tuple(items))
 
@@ -48,34 +49,50 @@ class _Panel:
     """One panel, laid out: how large it is drawn, and where its controls come to stand."""
 
     def __init__(self, name: str, top: int, here: Mapping[str, Place]) -> None:
-        self.name, self.top, self.here = name, top, here
-        self.left = min(place.right for place in here.values())
-        self.low = min(place.up for place in here.values())
-        wide = max(place.right for place in here.values()) - self.left
-        high = max(place.up for place in here.values()) - self.low
+        self.name, self.top = name, top
+        names: dict[Place, list[str]] = {}  # two controls may be declared at one place
+        for control, place in here.items():
+            names.setdefault(place, []).append(control)
+        self.words = {place: shown(", ".join(some), Font.REGULAR).split() for place, some in names.items()}
+        self.left = min(place.right for place in names)
+        self.low = min(place.up for place in names)
+        wide = max(place.right for place in names) - self.left
+        high = max(place.up for place in names) - self.low
         self.scale = Fraction(mm(3))
         if wide:
             self.scale = min(self.scale, (WIDE - 2 * SIDE) / wide)
         if high:
             self.scale = min(self.scale, HIGH / high)
-        self.height = int(high * self.scale) + ABOVE + BELOW
         self.side = (WIDE - int(wide * self.scale)) // 2
+        self.below = BELOW
+        self.height = int(high * self.scale) + ABOVE + BELOW
+        broad = max(width(word, Font.REGULAR, WORD_SIZE) for some in self.words.values() for word in some)
+        self.upright = broad > self._nearest() - mm(1)
+        self.below = max(BELOW, self._room_for_names())
+        self.height += self.below - BELOW
+
+    def _room_for_names(self) -> int:
+        """How far the names reach below the controls, and a little more."""
+        if self.upright:
+            longest = max(width(" ".join(some), Font.REGULAR, WORD_SIZE) for some in self.words.values())
+            return STOP + mm(1.5) + longest + mm(2)
+        return STOP + mm(3.2) + mm(2.7) * max(map(len, self.words.values()))
 
     def point(self, place: Place) -> tuple[int, int]:
         x = MARGIN + self.side + int((place.right - self.left) * self.scale)
-        return x, self.top + self.height - BELOW - int((place.up - self.low) * self.scale)
+        return x, self.top + self.height - self.below - int((place.up - self.low) * self.scale)
 
-    def drawn(self, controls: Mapping[str, Control], way: Way) -> Iterator[Drawn]:
+    def drawn(self, way: Way) -> Iterator[Drawn]:
         yield Box(MARGIN, self.top, WIDE, self.height, stroke=HAIR, radius=mm(3))
         yield Text(MARGIN, self.top + self.height + mm(4), shown(self.name, Font.REGULAR), NAME_SIZE)
         stops = [(number, reach) for number, reach in enumerate(way.reaches, 1) if reach.place.panel == self.name]
         for step, ((number, before), (after, now)) in enumerate(pairwise(stops)):
             if after == number + 1 and before.place != now.place:
                 yield self._leg(before.place, now.place, step)
-        yield from self._names(controls)
-        touched = {reach.control.key for _, reach in stops}
-        for key, place in self.here.items():
-            if key not in touched:
+        yield from self._names()
+        touched = {reach.place for _, reach in stops}
+        for place in self.words:
+            if place not in touched:
                 x, y = self.point(place)
                 yield Box(x - SPOT, y - SPOT, 2 * SPOT, 2 * SPOT, Ink.WHITE, HAIR, SPOT)
         yield from self._numbers(stops, way)
@@ -91,36 +108,33 @@ class _Panel:
             points.append((x1 + (x2 - x1) * piece // PIECES, y1 + (y2 - y1) * piece // PIECES + up))
         return Line(tuple(points), WAY)
 
-    def _names(self, controls: Mapping[str, Control]) -> Iterator[Drawn]:
+    def _names(self) -> Iterator[Drawn]:
         """Names below their controls, word under word; upright where they would run into each other."""
-        words = {key: shown(controls[key].name, Font.REGULAR).split() for key in self.here}
-        broad = max(width(word, Font.REGULAR, WORD_SIZE) for some in words.values() for word in some)
-        upright = broad > self._nearest() - mm(1)
-        for key, place in self.here.items():
+        for place, some in self.words.items():
             x, y = self.point(place)
-            if upright:
-                name = " ".join(words[key])
+            if self.upright:
+                name = " ".join(some)
                 base = x + cap_height(Font.REGULAR, WORD_SIZE) // 2
                 yield Text(base, y + STOP + mm(1.5) + width(name, Font.REGULAR, WORD_SIZE), name, WORD_SIZE, turn=90)
                 continue
-            for row, word in enumerate(words[key]):
+            for row, word in enumerate(some):
                 half = width(word, Font.REGULAR, WORD_SIZE) // 2
                 yield Text(x - half, y + STOP + mm(3.2) + row * mm(2.7), word, WORD_SIZE)
 
     def _nearest(self) -> int:
         """How near the centres of two controls in one row come to each other."""
-        points = sorted(self.point(place) for place in self.here.values())
+        points = sorted(self.point(place) for place in self.words)
         gaps = [b[0] - a[0] for a, b in combinations(points, 2) if abs(a[1] - b[1]) < SAME_ROW]
         return min(gaps, default=WIDE)
 
     def _numbers(self, stops: list[tuple[int, Reach]], way: Way) -> Iterator[Drawn]:
-        """Which stop a control is; of one that is touched several times, all numbers."""
+        """Which stop a place is; of one that is come to several times, all numbers."""
         back = {id(reach) for reach in (*way.turns, *way.returns)}
-        by_control: dict[str, list[tuple[int, Reach]]] = {}
+        by_place: dict[Place, list[tuple[int, Reach]]] = {}
         for number, reach in stops:
-            by_control.setdefault(reach.control.key, []).append((number, reach))
-        for some in by_control.values():
-            x, y = self.point(some[0][1].place)
+            by_place.setdefault(reach.place, []).append((number, reach))
+        for place, some in by_place.items():
+            x, y = self.point(place)
             words = ", ".join(str(number) for number, _ in some)
             half = max(STOP, width(words, Font.BOLD, NAME_SIZE) // 2 + mm(1))
             if any(id(reach) in back for _, reach in some):

@@ -43,6 +43,19 @@ emergency Electrical fire in flight
     (("go-to-blocked", "Flaps .... LANDING"),),
 )
 
+BAD_FLAPS_DOWN_ALREADY = Example(
+    _BEFORE.replace(
+        "normal Shutdown", "normal Before landing\n  when joining\n  Flaps .... LANDING\n\nnormal Shutdown"
+    ).replace("  Master switch .... OFF\n\nemergency", "  Flaps .... UP\n  Master switch .... OFF\n\nemergency")
+    + """\
+emergency Electrical fire in flight
+  when there is a smell of burnt wiring
+  Master switch .... OFF
+  go to Forced landing
+""",
+    (("go-to-blocked", "Flaps .... LANDING"),),
+)
+
 GOOD = Example(
     _BEFORE
     + """\
@@ -73,7 +86,7 @@ RULE = Rule(
         "Do what is needed on the first card before the power goes; or let the second card ask `if` over the control's "
         "position; or lead to a card that does without it."
     ),
-    bad=(BAD,),
+    bad=(BAD, BAD_FLAPS_DOWN_ALREADY),
     good=(GOOD,),
     check=check,
 )

@@ -68,9 +68,10 @@ def _under_one_condition(done: Run, occasion: Occasion, what: Unmet) -> bool:
 def _cause(done: Run, case: _Case) -> object:
     """What two cases have in common that follow from one fault: what is needed, and what has made it not so."""
     came_by = case.occasion.met.origin.came_by
+    phase = case.when.phase or (case.occasion.ran.card.phase if case.occasion.place < 0 else "")  # of a side line
     made: list[object] = [id(came_by[0])] if came_by is not None else []
     for key, _ in case.what.need.alternatives:
-        mover = last_moved(done, case.occasion, key) or _moved_before(done, key, case.when.phase)
+        mover = last_moved(done, case.occasion, key) or _moved_before(done, key, phase)
         made.append(id(mover.item) if mover is not None else None)
     return case.what.need.alternatives, tuple(made)
 
@@ -109,6 +110,16 @@ def _finding(rule: str, done: Run, case: _Case, further: list[_Case], handbook: 
         rule,
         here,
         f"`{name}` does not go to `{what.position}` here{when.words}: it needs {needed}, and {now}.{many}",
-        f"Move this line to where {needed} holds, or see to that before it; or put right what `{name}` needs.",
+        f"Move this line to where {needed} holds, or see to that before it; or put right what `{name}` "
+        f"needs{_in_one_position(what, handbook)}.",
         tuple(related),
     )
+
+
+def _in_one_position(what: Unmet, handbook: Handbook) -> str:
+    """How to say that a control can be put back without what it needs, where that is the likely mistake."""
+    control = handbook.controls[what.control]
+    others = [position for position in control.positions if position != control.parked]
+    if what.need.moved_to or what.position != control.parked or len(others) != 1:
+        return ""
+    return f": where `{what.position}` needs nothing, write `needs for {others[0]}`"

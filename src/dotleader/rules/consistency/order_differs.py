@@ -150,7 +150,7 @@ def check(subject: Subject) -> Iterator[Finding]:
     for kind in Kind:
         told: set[frozenset[tuple[str, str]]] = set()  # two items that differ on one card are one fault
         with_item: dict[tuple[str, str], list[int]] = {}
-        cards: list[tuple[Card, dict[tuple[str, str], _Placed]]] = []
+        cards: list[tuple[Card, dict[tuple[str, str], _Placed], set[tuple[str, str]]]] = []
         seen: set[tuple[tuple[str, str], ...]] = set()
         for card in subject.handbook.cards:
             if card.kind is not kind:
@@ -159,17 +159,20 @@ def check(subject: Subject) -> Iterator[Finding]:
             if len(placed) < least or tuple(placed) in seen:
                 continue  # one that has the same items in the same order was compared already
             seen.add(tuple(placed))
+            listed = placed.keys() - _from_memory(card)
             shared: dict[int, int] = {}
             for key in placed:
                 for other in with_item.setdefault(key, [])[-_COMPARED:]:
                     shared[other] = shared.get(other, 0) + 1
             for other, count in shared.items():
-                nearly_all = kind is not Kind.NORMAL and count * 100 >= share * min(len(placed), len(cards[other][1]))
-                if count >= least and (nearly_all or _alike(cards[other][0], card)):
-                    yield from _compared(*cards[other], card, placed, told)
+                if count >= least and (
+                    (kind is not Kind.NORMAL and _share(listed, cards[other][2]) >= share)
+                    or _alike(cards[other][0], card)
+                ):
+                    yield from _compared(*cards[other][:2], card, placed, told)
             for key in placed:
                 with_item[key].append(len(cards))
-            cards.append((card, placed))
+            cards.append((card, placed, listed))
 
 
 def _alike(first: Card, second: Card) -> bool:
@@ -196,6 +199,17 @@ def _placed(card: Card) -> dict[tuple[str, str], _Placed]:
             if counts[key] == 1:
                 found[key] = _Placed(item, len(found), (part, item.critical))
     return found
+
+
+def _from_memory(card: Card) -> set[tuple[str, str]]:
+    """The items from memory: two drills that begin otherwise may be of one kind in what is read."""
+    memory = [step for step in card.steps if isinstance(step, Memory)]
+    return {_key(item) for block in memory for run in _runs(block.steps) for item in run}
+
+
+def _share(listed: set[tuple[str, str]], other: set[tuple[str, str]]) -> int:
+    """How much of the shorter card stands on the other one too, in per cent."""
+    return len(listed & other) * 100 // max(min(len(listed), len(other)), 1)
 
 
 def _runs(steps: Sequence[Step]) -> Iterator[list[Item]]:
@@ -278,10 +292,10 @@ RULE = Rule(
     what=(
         "Two cards of one kind that share five or more items, challenge and response, of which two stand the other "
         "way round. Cards are of one kind where their phase is the same, where a telling word of their titles is (two "
-        "starts, two fires), or, of cards that are not normal, where the shorter one has hardly anything else. Only "
-        "items that stand together on both cards are compared: what a group, a branch, the memory block or "
-        "`[critical]` sets apart has a reason for its place. Items inside branches, and those that stand several "
-        "times on a card, are not counted."
+        "starts, two fires), or, of cards that are not normal, where the shorter one has hardly anything else below "
+        "its memory items. Only items that stand together on both cards are compared: what a group, a branch, the "
+        "memory block or `[critical]` sets apart has a reason for its place. Items inside branches, and those that "
+        "stand several times on a card, are not counted."
     ),
     why=(
         "A flow that the hand has learnt on one card goes wrong on the other, and the item that is passed over is not "

@@ -44,6 +44,24 @@ BAD = Example(
     (("two-positions", "Fuel selector .... RIGHT [critical]"), ("two-positions", "Flaps .... 20 deg")),
 )
 
+BAD_AT_REST = Example(
+    """\
+equipment
+  Elevator trim .... NOSE DOWN to NOSE UP, TAKEOFF MARK
+    parked .... TAKEOFF MARK
+
+normal Before takeoff
+  when holding short of the runway
+  Elevator trim .... TAKEOFF MARK [critical]
+
+normal Line-up
+  phase before takeoff
+  when cleared onto the runway
+  Elevator trim .... NOSE DOWN [critical]
+""",
+    (("two-positions", "Elevator trim .... NOSE DOWN [critical]"),),
+)
+
 GOOD = Example(
     _CARDS
     + """\
@@ -157,12 +175,12 @@ def _contradict(last: _Set, one: _Set, control: Control | None, phase: str) -> b
         return False
     if control is None:
         return phase in _SET_ONCE
+    if last.item.critical and one.item.critical:
+        return phase in _SET_ONCE or phase in _TO_LAND
     positions = [folded(position) for position in control.positions]
     at_rest = {positions[0], folded(control.parked)} if positions else set()
     if phase in _SET_ONCE and folded(last.position) in at_rest:
         return False  # it was at rest, and is set now
-    if last.item.critical and one.item.critical:
-        return phase in _SET_ONCE or phase in _TO_LAND
     if control.lever or control.takes_any or len(positions) < 3 or "off" in positions:
         return False
     if phase in _SET_ONCE:
@@ -177,9 +195,10 @@ RULE = Rule(
     family="consistency",
     what=(
         "A control with several settings, such as flaps, that two normal cards of one phase up to takeoff put into "
-        "different fixed positions; or that the later of two cards before landing takes back. Also any control that is "
-        "critical on both. What is off, at rest or a lever and is set on the later card is no contradiction; nor are a "
-        "reference, a branch, what one card does in turn, and cards of which a flight uses one (`Short-field takeoff`)."
+        "different fixed positions; or that the later of two cards before landing takes back. Also any control that "
+        "is critical on both. What else is off, at rest or a lever and is set on the later card is no contradiction; "
+        "nor are a reference, a branch, what one card does in turn, and cards of which a flight uses one (`Short- "
+        "field takeoff`)."
     ),
     why=(
         "Of two cards that are read a minute apart one undoes the other, and the last one read decides how the "
@@ -187,7 +206,7 @@ RULE = Rule(
     ),
     source=NO_SOURCE,
     mend="Decide which is right; refer to one declared value on both cards: `{takeoff flaps}`.",
-    bad=(BAD,),
+    bad=(BAD, BAD_AT_REST),
     good=(GOOD, GOOD_OTHER_TAKEOFF),
     check=check,
     confidence="medium",

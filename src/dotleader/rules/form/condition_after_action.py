@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from dotleader.handbook.cards import Explained, Item, Phrase
+from dotleader.handbook.cards import Explained, Item, Kind, Phrase
 from dotleader.rules.rule import Example, Rule
 from dotleader.rules.showing import short
 from dotleader.rules.subject import Subject
@@ -22,6 +22,8 @@ emergency Engine failure after takeoff
     Stay on one magneto if it runs better.
     Lower flaps if the field is made.
   note Land straight ahead unless there is height for a turn.
+  Land .... AT ONCE, if smoke is left
+  Squawk .... 7700 UNLESS TOLD OTHERWISE
   end
 """,
     (
@@ -29,6 +31,8 @@ emergency Engine failure after takeoff
         ("condition-after-action", "Stay on one magneto if it runs better"),
         ("condition-after-action", "Lower flaps if the field is made"),
         ("condition-after-action", "Land straight ahead unless there is height for a turn"),
+        ("condition-after-action", "AT ONCE, if smoke is left"),
+        ("condition-after-action", "7700 UNLESS TOLD OTHERWISE"),
     ),
 )
 
@@ -41,6 +45,8 @@ emergency Engine failure after takeoff
   when power is lost below 700 ft
   Pitot heat .... ON if in visible moisture, otherwise OFF
   Flaps, if fitted .... UP
+  Door .... OPEN IF ABLE
+  Window .... OPEN IF WARM, OTHERWISE SHUT
   Magnetos .... LEFT, RIGHT, BOTH
     If it runs better on one magneto, stay on it.
     Turn back to BOTH when it has been tried. Call the tower if possible.
@@ -59,13 +65,16 @@ _IF = re.compile(
     r"|open|aboard|on board|equipped)\b)",
     re.IGNORECASE,
 )
+_OTHERWISE = re.compile(r"[,;]\s*otherwise\b", re.IGNORECASE)
 _IDIOM = re.compile(r"(?:of|care|clear|away)\b", re.IGNORECASE)  # `Keep clear` is what not to do, `Use of` no verb
 
 
 def check(subject: Subject) -> Iterator[Finding]:
     lines = subject.lines()
-    for _, item in lines.items:
+    for card, item in lines.items:
         yield from _in_item(item)
+        if card.kind is not Kind.NORMAL and item.response is not None and _is_late(item):
+            yield _finding(item.response.spot)
     for _, notice in lines.notices:
         yield from _in_prose(notice.phrase, is_notice=True)
     for card in subject.handbook.cards:
@@ -80,6 +89,13 @@ def _in_item(item: Item) -> Iterator[Finding]:
             yield _finding(challenge.phrase.spot)
     for phrase in item.detail:
         yield from _in_prose(phrase, is_notice=False)
+
+
+def _is_late(item: Item) -> bool:
+    """Whether a response says for its end when it holds. That of a control is the language's own, and printed so."""
+    text = item.response.text if item.response is not None else ""
+    named = any(challenge.control or challenge.gauge for challenge in item.challenges)
+    return not named and _IF.search(text) is not None and _OTHERWISE.search(text) is None
 
 
 def _in_prose(phrase: Phrase, *, is_notice: bool) -> Iterator[Finding]:
@@ -113,10 +129,10 @@ RULE = Rule(
     severity=Severity.WARNING,
     family="form",
     what=(
-        "A challenge with an `if` or `unless` behind its first words, or a sentence in a detail, a notice or "
-        "amplified text that begins with what to do and ends with `if` or `unless`. The response `ON if ..., "
-        "otherwise OFF` is the language's own and none; nor is an option (`if fitted`, `if possible`), nor what is "
-        "not to be done."
+        "A challenge with an `if` or `unless` behind its first words; on an emergency or abnormal card such a "
+        "response to what is no control and no gauge; or a sentence in a detail, a notice or amplified text that "
+        "begins with what to do and ends with `if` or `unless`. The response `ON if ..., otherwise OFF` is the "
+        "language's own and none; nor is an option (`if fitted`, `if possible`), nor what is not to be done."
     ),
     why="Whoever reads and does line by line has done it before the condition is read.",
     source=(

@@ -79,8 +79,8 @@ _AGAIN = re.compile(
     re.IGNORECASE,
 )
 _NO_END = re.compile(
-    r"further notice|(?:as )?(?:required|necessary|needed)|no longer (?:required|necessary|needed)|done|complete|"
-    r"satisfied|ready",
+    r"further notice|(?:as )?(?:required|necessary|needed)|no longer (?:required|necessary|needed)|done|completed?|"
+    r"finished|over|satisfied|ready|(?:asked|told|advised|instructed) otherwise",
     re.IGNORECASE,
 )
 _ENDS = re.compile(

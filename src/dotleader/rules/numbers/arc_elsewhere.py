@@ -111,12 +111,18 @@ def _of(gauge: Gauge, by_symbol: dict[str, list[Speed]], glider: bool) -> Iterat
             RULE.name,
             band.spot,
             f"The {band.colour} arc ends at {end_text(number, gauge.unit)}, and should at {said}.",
-            f"Write `{{{declared[0].name}}}` there, so that arc and speed stay equal.",
+            f"Write `{{{_meant(by_symbol[symbol])}}}` there, so that arc and speed stay equal.",
             (
                 *(Related(other.spot, "So does this one.") for other, _ in others),
                 *(Related(each.spot, f"{each.shown} here.") for each in declared),
             ),
         )
+
+
+def _meant(speeds: list[Speed]) -> str:
+    """Of several rows the one on the safe side: the highest stall, the lowest limit."""
+    safe = max if speeds[0].symbol.startswith("VS") else min
+    return safe(speeds, key=lambda speed: speed.amount).declared.name
 
 
 def _meets(end: Fraction, speed: Fraction, step: Fraction, above_the_stall: bool) -> bool:

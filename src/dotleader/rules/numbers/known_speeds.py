@@ -5,14 +5,17 @@ Only speeds of one basis can be compared: no factor leads from an indicated airs
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from fractions import Fraction
+from itertools import pairwise
 
 from dotleader.handbook.amounts.quantity import AtLeast, AtMost, Exact
 from dotleader.handbook.amounts.speed_symbols import speed_symbol
 from dotleader.handbook.amounts.units import Basis, Dimension, Unit
 from dotleader.handbook.model import Declared, Handbook
 from dotleader.source.record import record
+from dotleader.syntax.plain import folded
 
 
 @record
@@ -50,6 +53,9 @@ _FIRST = ("VFE", "VNE", "VNO", "VA", "VS0", "VS1")
 """Which of two that contradict one another is marked; a stalling speed is what the others rest on."""
 
 
+_AT_ANGLE = re.compile(r"\bat (\d+(?:\.\d+)?) ?(?:deg|°)$", re.IGNORECASE)
+
+
 def known_speeds(handbook: Handbook) -> dict[Dimension, dict[str, list[Speed]]]:
     """By what they measure, then by symbol, in the order of the source."""
     found: dict[Dimension, dict[str, list[Speed]]] = {}
@@ -73,11 +79,14 @@ def out_of_order(by_symbol: dict[str, list[Speed]]) -> list[OutOfOrder]:
     """The fewest speeds that have to move so that the rest is in order, the one in most people's way first.
 
     Where a symbol is declared several times (for two weights, two flap settings) there is a fault only if none fits.
+    Flaps that are further out bear less speed.
     """
     wrong = list(_wrong_pairs(by_symbol))
-    found = []
+    found = list(_by_angle(by_symbol.get("VFE", [])))
     while wrong:
-        symbols = [speed.symbol for pair in wrong for speed in pair]
+        met = {speed.symbol: speed for pair in wrong for speed in pair}
+        blamed = {symbol: _rests_on(speed, met) for symbol, speed in met.items()}
+        symbols = [blamed[speed.symbol] for pair in wrong for speed in pair]
         worst = max(
             dict.fromkeys(symbols),
             key=lambda symbol: (symbols.count(symbol), not _derived(symbol, by_symbol), -_FIRST.index(symbol)),
@@ -86,8 +95,22 @@ def out_of_order(by_symbol: dict[str, list[Speed]]) -> list[OutOfOrder]:
         above = tuple(low for low, high in wrong if high.symbol == worst)
         speed = next(speed for pair in wrong for speed in pair if speed.symbol == worst)
         found.append(OutOfOrder(speed, below, above))
-        wrong = [pair for pair in wrong if worst not in (pair[0].symbol, pair[1].symbol)]
+        wrong = [pair for pair in wrong if worst not in (blamed[pair[0].symbol], blamed[pair[1].symbol])]
     return found
+
+
+def _rests_on(speed: Speed, met: dict[str, Speed]) -> str:
+    """What is to blame for a speed: another that it is worked out from and that is out of order too, else itself."""
+    parts = speed.declared.parts
+    return next((symbol for symbol, other in met.items() if folded(other.declared.name) in parts), speed.symbol)
+
+
+def _by_angle(speeds: list[Speed]) -> Iterator[OutOfOrder]:
+    angles = [(Fraction(found[1]), speed) for speed in speeds if (found := _AT_ANGLE.search(speed.declared.name))]
+    angles.sort(key=lambda one: one[0])
+    for (_, less), (_, more) in pairwise(angles):
+        if more.amount > less.amount:
+            yield OutOfOrder(more, (less,), ())
 
 
 def _derived(symbol: str, by_symbol: dict[str, list[Speed]]) -> bool:

@@ -40,6 +40,18 @@ values
     (("maneuvering-speed-high", "VA"),),
 )
 
+BAD_3 = Example(
+    """\
+handbook Ostrel Two flight handbook
+  categories .... normal, aerobatic
+
+speeds
+  VS1 .... 50 KIAS  unverified
+  VA .... 103 KIAS  unverified
+""",
+    (("maneuvering-speed-high", "VA"),),
+)
+
 GOOD = Example(
     """\
 speeds
@@ -71,8 +83,14 @@ speeds
 """
 )
 
-_USUAL = (("aerobatic", Fraction(6)), ("acrobatic", Fraction(6)), ("utility", Fraction(22, 5)))
 _NORMAL = Fraction(19, 5)
+_USUAL = (
+    ("normal", _NORMAL),
+    ("utility", Fraction(22, 5)),
+    ("aerobatic", Fraction(6)),
+    ("acrobatic", Fraction(6)),
+)
+"""The lowest first: of an aircraft in two categories the lower one holds at the weight that VS1 is given for."""
 _GLIDER = re.compile(r"\b(?:motor ?|power(?:ed)? )?(?:glider|sailplane|soaring)s?\b|\btmg\b")
 _SAILPLANE = Fraction(53, 10)
 _BRAKES = ("airbrakes", "air brakes", "airbrake", "dive brakes", "spoilers")
@@ -139,8 +157,8 @@ RULE = Rule(
     what=(
         "A VA that is more than 1 kt above VS1 times the root of the limit load factor, both speeds of one basis. The "
         "load factor is the value `load factor`; where it is not declared 3.8 is taken, 4.4 where the handbook's "
-        "`categories` say utility, 6 where they say aerobatic, and 5.3 for a glider with an engine. Of several rows "
-        "of VS1 the highest counts."
+        "`categories` say utility, 6 where they say aerobatic (of several the lowest), and 5.3 for a glider with an "
+        "engine. Of several rows of VS1 the highest counts."
     ),
     why="Up to VA a full pull stalls the wing before it breaks, and above that root it breaks first.",
     source=(
@@ -148,7 +166,7 @@ RULE = Rule(
         "factors of gliders are those of CS-22 (from memory)"
     ),
     mend="Declare the load factor with its source and let VA be worked out, rounded down.",
-    bad=(BAD_1, BAD_2),
+    bad=(BAD_1, BAD_2, BAD_3),
     good=(GOOD, GOOD_AEROBATIC, GOOD_OTHER_BASIS),
     check=check,
 )

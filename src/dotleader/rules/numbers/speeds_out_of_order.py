@@ -31,6 +31,26 @@ speeds
     (("speeds-out-of-order", "VS0"),),
 )
 
+BAD_3 = Example(
+    """\
+speeds
+  VFE at 10 deg .... 87 KIAS  unverified
+  VFE at 40 deg .... 100 KIAS  unverified
+""",
+    (("speeds-out-of-order", "VFE at 40 deg"),),
+)
+
+BAD_4 = Example(
+    """\
+speeds
+  VS1 .... 130 KIAS  unverified
+  VA .... {VS1} * root of (3.8) rounded down to 1 KIAS
+  VNO .... 125 KIAS  unverified
+  VNE .... 158 KIAS  unverified
+""",
+    (("speeds-out-of-order", "VS1"),),
+)
+
 GOOD = Example(
     """\
 speeds
@@ -81,7 +101,8 @@ RULE = Rule(
     what=(
         "Declared speeds that are not in the order of their meaning: VS0, VS1, VA, VNO, VNE upwards, VFE above VS0, "
         "and the lowest VFE not above VNO. Speeds of one basis are compared, KIAS with KIAS; of several rows with one "
-        "symbol, for two weights or two flap settings, the one that fits best. VS0 and VS1 may be equal."
+        "symbol, for two weights or two flap settings, the one that fits best. VS0 and VS1 may be equal. And a VFE "
+        "`at` more degrees that is above one at less."
     ),
     why=(
         "The arcs of the airspeed indicator are painted from these numbers, and one that is out of order makes a range "
@@ -92,7 +113,7 @@ RULE = Rule(
         "Aeronautical Knowledge (FAA-H-8083-25) on the airspeed indicator (both read)"
     ),
     mend="Compare the rows with the test cards and the kit manual, digit by digit.",
-    bad=(BAD_1, BAD_2),
+    bad=(BAD_1, BAD_2, BAD_3, BAD_4),
     good=(GOOD, GOOD_OTHER_BASIS),
     check=check,
 )

@@ -24,6 +24,7 @@ from dotleader.handbook.model import Control
 from dotleader.rules.rule import Example, Rule
 from dotleader.rules.showing import short
 from dotleader.rules.subject import Subject
+from dotleader.rules.wording.verbs import clauses, orders, sentences
 from dotleader.source.finding import Finding, Related, Severity
 from dotleader.syntax.plain import folded
 
@@ -75,6 +76,8 @@ emergency Engine fire in flight
     warning An engine that is started after a fire burns again.
     go to Forced landing
   caution The flaps need the master switch.
+  # allow action-in-notice: it is found there, and only there
+  caution Open the master switch guard.
   Flaps .... 40 deg
   end
 
@@ -115,7 +118,7 @@ class _Reading:
                 yield self._last(notice)
             else:
                 above = self._only_above(notice, place)
-                if above is not None:
+                if above is not None and not _is_step(notice):
                     yield self._below(notice, above)
 
     def _read(self, steps: Sequence[Step], *, followed: bool) -> None:
@@ -174,6 +177,11 @@ class _Reading:
             f"Put it on the line above `{short(item.challenge)}`.",
             (Related(item.spot, "The step is done here, before the words are read."),),
         )
+
+
+def _is_step(notice: Notice) -> bool:
+    """Whether a notice says what to do: that is a finding of its own, and an item has to be made of it anyway."""
+    return any(orders(part) for _, sentence in sentences(notice.phrase.spot.text) for part in clauses(sentence))
 
 
 def _controls(item: Item) -> Iterator[str]:

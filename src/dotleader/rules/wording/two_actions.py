@@ -28,6 +28,8 @@ emergency Engine fire on the ground
   Throttle .... CLOSED AND CABIN HEAT OFF
   Set flaps and check trim .... TAKEOFF
   Mixture .... LEAN AND CLOSE COWL FLAPS
+  Brakes .... APPLY AND STEER TO THE GRASS
+  Seat belts .... RELEASE, LEAVE THE AIRCRAFT
   end
 """,
     (
@@ -36,6 +38,8 @@ emergency Engine fire on the ground
         ("two-actions", "CLOSED AND CABIN HEAT OFF"),
         ("two-actions", "Set flaps and check trim"),
         ("two-actions", "LEAN AND CLOSE COWL FLAPS"),
+        ("two-actions", "APPLY AND STEER TO THE GRASS"),
+        ("two-actions", "RELEASE, LEAVE THE AIRCRAFT"),
     ),
 )
 
@@ -58,31 +62,51 @@ normal Before takeoff
   Nose and wings .... FREE OF ICE
   Push rods and pull rods .... FREE
   Rest and hold short .... ON THE NUMBERS
+  Harness .... TIGHTEN, LOCK
+  Handle .... PULL, HOLD FOR 5 s
+  Primer .... PUSH IN, LOCK IT
+  Nose .... LOWER, HOLD 90 KIAS
+  Airfield .... CHOOSE, LAND INTO WIND
 """,
 )
 
 _VERBS = MOVES | OF_FLYING
 _AND = re.compile(r"\s+(?:and|&)\s+", re.IGNORECASE)
+_COMMA = re.compile(r",\s+(?:then\s+)?", re.IGNORECASE)
+_ITS_OBJECT = re.compile(r"(?:the|your)\s", re.IGNORECASE)
+_SAME_THING = re.compile(r"(?:it|them|both)\b|[\d{]", re.IGNORECASE)
 
 
 def check(subject: Subject) -> Iterator[Finding]:
     controls = subject.handbook.controls
     for _, item in subject.lines().items:
         text = item.spot.text
-        if "&" not in text and " and " not in text.lower():
+        if "&" not in text and ", " not in text and " and " not in text.lower():
             continue
         for challenge in item.challenges:
             if not challenge.control and not challenge.gauge and _are_two(challenge.phrase.spot.text, of_things=True):
                 yield _finding(challenge.phrase)
         moved = any(move.positions for move in item.moves)  # positions say what is to be done by themselves
         response = item.response.spot.text if item.response is not None and not moved else ""
-        if item.response is not None and (_are_two(response, of_things=False) or _moves_another(response, controls)):
+        if item.response is not None and (
+            _are_two(response, of_things=False) or _goes_on(response) or _moves_another(response, controls)
+        ):
             yield _finding(item.response)
 
 
 def _are_two(text: str, *, of_things: bool) -> bool:
     parts = _AND.split(text)
     return any(_joined(a, b, of_things) for a, b in pairwise(parts))
+
+
+def _goes_on(response: str) -> bool:
+    """Whether a comma leads from one action to another that has an object of its own: `RELEASE, LEAVE THE AIRCRAFT`."""
+    return any(
+        first_word(left)[0] in _VERBS
+        and _SAME_THING.match(first_word(right)[1]) is None
+        and (orders(right) or (first_word(right)[0] in OF_FLYING and _ITS_OBJECT.match(first_word(right)[1])))
+        for left, right in pairwise(_COMMA.split(response))
+    )
 
 
 def _moves_another(response: str, controls: Mapping[str, Control]) -> bool:
@@ -125,9 +149,9 @@ RULE = Rule(
     severity=Severity.WARNING,
     family="wording",
     what=(
-        "A challenge or a response in which `and` joins two actions of which the first has an object of its own: `PULL "
-        "BREAKER AND SWITCH OFF MASTER`. Two verbs on one thing (`REMOVE AND STOW`) and two states (`FREE AND "
-        "CORRECT`) are one."
+        "A challenge or a response in which `and` joins two actions of which one has an object of its own: `PULL "
+        "BREAKER AND SWITCH OFF MASTER`; or a comma does, in a response: `RELEASE, LEAVE THE AIRCRAFT`. Two verbs on "
+        "one thing (`REMOVE AND STOW`) and two states (`FREE AND CORRECT`) are one."
     ),
     why="One answer is given for both, and it is given when the first is done.",
     source="UK procedure audit aid after HSG 48, one action in each step and no run-on `and` (read)",

@@ -93,10 +93,10 @@ def check(subject: Subject) -> Iterator[Finding]:
             )
     for places in unknown.values():
         places.sort(key=lambda spot: spot.order)
-        yield _finding(places, known.meant(places[0].text, frozenset(used)))
+        yield _finding(places, known.meant(places[0].text, frozenset(used)), used)
 
 
-def _finding(places: list[Spot], meant: list[tuple[int, str]]) -> Finding:
+def _finding(places: list[Spot], meant: list[tuple[int, str]], used: set[str]) -> Finding:
     """One for all places of a word: who allows it, allows it everywhere."""
     first, *others = places
     word = first.text
@@ -110,15 +110,22 @@ def _finding(places: list[Spot], meant: list[tuple[int, str]]) -> Finding:
         f"`{word}` is no word that is known{count}.",
         help_,
         tuple(Related(spot, "It stands here, too.") for spot in others[:_SHOWN]),
-        fix=_fix(places, meant),
+        fix=_fix(places, meant, used),
     )
 
 
-def _fix(places: list[Spot], meant: list[tuple[int, str]]) -> Fix | None:
-    """One slip from one word alone; in the file of the first place, wherever it is written in the same way."""
+def _fix(places: list[Spot], meant: list[tuple[int, str]], used: set[str]) -> Fix | None:
+    """One slip from one word alone; in the file of the first place, wherever it is written in the same way.
+
+    Two words for one only where both are words of the handbook: `Preflite` is no `Pref lite`.
+    """
     near = [word for slips, word in meant if slips == 1]
     first = places[0]
-    if len(near) != 1 or len(first.text) < _SHORTEST:
+    if (
+        len(near) != 1
+        or len(first.text) < _SHORTEST
+        or (" " in near[0] and not used.issuperset(near[0].lower().split()))
+    ):
         return None
     alike = (spot for spot in places if spot.source is first.source and spot.text == first.text)
     return Fix(tuple(Edit(spot, near[0]) for spot in alike), safe=False)

@@ -19,8 +19,8 @@ _ALSO_OTHER = """
     turn verify
 """
 _OF_FLYING = """
-    abandon bring climb continue descend dip divert fly go keep land leave let maintain make put return stay take taxi
-    try use wait
+    abandon bring climb continue descend dip divert evacuate fly go keep land leave let maintain make put return stay
+    steer take taxi try use wait
 """
 SURE = frozenset(_SURE.split())
 """Verbs that are nothing else, so that any word behind them is their object."""
