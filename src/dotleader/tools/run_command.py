@@ -31,8 +31,8 @@ dotleader run HANDBOOK      work the cards through against the cockpit
 
   Every control begins as it is parked. The normal cards are done in the order
   of the phases: what each item moves (*), what cannot be (!), what was so
-  already, and how the cockpit stands at the end of each card. Cards off this line are worked
-  through from every state in which they can be called for.
+  already, and how the cockpit stands at the end of each card. Cards off this
+  line are worked through from every state in which they can be called for.
 
   --card TITLE              this card only, of whatever kind
   --from PHASE              from this phase on
