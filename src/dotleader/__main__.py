@@ -54,7 +54,7 @@ def _run(arguments: Sequence[str]) -> int:
     ready_streams()
     try:
         if arguments and arguments[0] == "lint":
-            from dotleader.tools.remembered import again  # noqa: PLC0415
+            from dotleader.tools.caching.remembered import again  # noqa: PLC0415
 
             return again(arguments, _command)
         return _command(arguments)

@@ -25,7 +25,7 @@ from dotleader.page.lay.checklists import Checklists
 from dotleader.page.sheet.sheets import sheets
 from dotleader.source.outcome import Outcome
 from dotleader.source.text import SourceText
-from dotleader.tools.printed_book import laid_out
+from dotleader.tools.printing.printed_book import laid_out
 from tests.bench.timing import in_turn, ratios, whole_process
 
 TOP = Path(__file__).parents[2]

@@ -9,9 +9,9 @@ from dotleader.handbook.stocks.stock import Stock
 from dotleader.page.lay.checklists import Checklists
 from dotleader.page.sheet.cut_files import cut_file
 from dotleader.source.decode import decode
-from dotleader.tools.printed_book import planned, print_planned
-from dotleader.tools.printed_names import SHEETS
-from dotleader.tools.printing import Manner, Planned
+from dotleader.tools.printing.manner import Manner, Planned
+from dotleader.tools.printing.printed_book import planned, print_planned
+from dotleader.tools.printing.printed_names import SHEETS
 from tests.output.cut_reading import Layers, dxf_of, svg_of
 from tests.output.pixels import Side
 from tests.output.reading import by_pdfium

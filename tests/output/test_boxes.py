@@ -19,9 +19,9 @@ from dotleader.page.sheet.boxes import boxes_of
 from dotleader.page.sheet.duplex import TURNINGS
 from dotleader.page.sheet.sheets import LeafPlace, SheetSide
 from dotleader.source.record import replace
-from dotleader.tools.printed_book import print_planned
-from dotleader.tools.printed_names import READING, SHEETS
-from dotleader.tools.printing import Manner
+from dotleader.tools.printing.manner import Manner
+from dotleader.tools.printing.printed_book import print_planned
+from dotleader.tools.printing.printed_names import READING, SHEETS
 from tests.output.looking import plan_of
 from tests.output.reading import by_pypdf
 from tests.page.leaves import STOCKS

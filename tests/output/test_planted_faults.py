@@ -11,7 +11,7 @@ import pytest
 from dotleader.output.pdf import PdfPage
 from dotleader.page.drawn import Box, Drawn, Group, Ink, mm
 from dotleader.source.record import replace
-from dotleader.tools.printing import Manner, Planned
+from dotleader.tools.printing.manner import Manner, Planned
 from tests.output.cut_reading import Layers, Path
 from tests.output.looking import Looked, faults, looked_at, plan_of
 from tests.output.pixels import Seen, Side

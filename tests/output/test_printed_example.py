@@ -17,9 +17,9 @@ from dotleader.page.sheet.holes import hole_centres
 from dotleader.page.sheet.sheets import sheets
 from dotleader.tools.files import Files
 from dotleader.tools.pipeline import Linted, lint_handbook
-from dotleader.tools.printed_book import planned, print_planned
-from dotleader.tools.printed_names import READING, SHEETS
-from dotleader.tools.printing import Manner, Printed
+from dotleader.tools.printing.manner import Manner, Printed
+from dotleader.tools.printing.printed_book import planned, print_planned
+from dotleader.tools.printing.printed_names import READING, SHEETS
 from tests.output.reading import by_pdfium, by_plumber, by_pypdf
 
 EXAMPLE = Path(__file__).parents[2] / "examples" / "ostrel-two" / "handbook.cards"

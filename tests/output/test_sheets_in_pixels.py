@@ -13,7 +13,7 @@ import pytest
 from dotleader.handbook.stocks.known import STOCK_NAMES
 from dotleader.handbook.stocks.library import ALSO_CALLED
 from dotleader.page.sheet.duplex import TURNINGS, Turning
-from dotleader.tools.printing import Manner
+from dotleader.tools.printing.manner import Manner
 from tests.output.looking import faults, looked_at, plan_of
 from tests.output.pixels import Area
 

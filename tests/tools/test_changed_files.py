@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 
 from dotleader.tools.cannot_run import CannotRun
-from dotleader.tools.printed_folder import MANIFEST, Written, write_folder
+from dotleader.tools.printing.printed_folder import MANIFEST, Written, write_folder
 from tests.tools.running import environment, names
 from tests.tools.test_printed_folder import KILLED, calls, failing, held
 

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from dotleader.source.outcome import Outcome
-from dotleader.tools import world
+from dotleader.tools.caching import world
 from dotleader.tools.cannot_run import CannotRun
 from dotleader.tools.files import Files, shown_name
 from tests.tools.running import process, write

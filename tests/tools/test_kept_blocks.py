@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from dotleader.syntax.parse import parse_block
-from dotleader.tools import kept_blocks
+from dotleader.tools.caching import kept_blocks
 from tests.tools.running import environment, process, write
 
 CARD = "normal {title}\n  when {title} comes\n  Brakes .... {response}\n"

@@ -18,10 +18,10 @@ from dotleader.handbook.walking import every_step
 from dotleader.source.editing import compatible, edited
 from dotleader.source.finding import Edit, Fix
 from dotleader.source.text import SourceText, Spot
-from dotleader.tools import fixing
 from dotleader.tools.discovery import Task
 from dotleader.tools.files import Files
-from dotleader.tools.fixing import ROUNDS, Fixing
+from dotleader.tools.linting import fixing
+from dotleader.tools.linting.fixing import ROUNDS, Fixing
 from dotleader.tools.pipeline import lint_handbook
 from tests.syntax.strategies import mutated
 from tests.tools.running import CLEAN, command, environment, process, run, write

@@ -8,9 +8,9 @@ import pypdf
 import pytest
 
 from dotleader.handbook.contents import books_of
-from dotleader.tools.book_choice import folder_of
 from dotleader.tools.files import Files
 from dotleader.tools.pipeline import lint_handbook
+from dotleader.tools.printing.book_choice import folder_of
 from tests.tools.running import Ran, names, run, write
 
 CARDS = """\

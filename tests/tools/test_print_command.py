@@ -12,8 +12,8 @@ import pypdf
 import pytest
 
 from dotleader.page.sheet.cut_files import sheets_numbered
-from dotleader.tools import progress as progress_module
-from dotleader.tools.progress import Progress
+from dotleader.tools.printing import progress as progress_module
+from dotleader.tools.printing.progress import Progress
 from tests.tools.running import command, environment, in_one_line, names, run, write
 
 CLEAN = """\

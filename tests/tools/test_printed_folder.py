@@ -18,7 +18,7 @@ import pytest
 
 from dotleader.tools.cannot_run import CannotRun
 from dotleader.tools.lock import LOCK
-from dotleader.tools.printed_folder import MANIFEST, Written, write_folder
+from dotleader.tools.printing.printed_folder import MANIFEST, Written, write_folder
 from tests.tools.running import environment, names
 
 FIRST = {"reading.pdf": b"first reading", "sheets.pdf": b"first sheets", "punch.svg": b"first punch"}
@@ -150,7 +150,7 @@ def test_a_failure_at_any_step_leaves_the_print_before_or_the_new_one(
 
 KILLED = """
 import os, signal, sys
-from dotleader.tools.printed_folder import write_folder
+from dotleader.tools.printing.printed_folder import write_folder
 real, left = os.{call}, [{step}]
 def sometimes(*arguments, **more):
     if left[0] == 0:

@@ -17,10 +17,10 @@ from hypothesis import strategies as st
 
 from dotleader.page.sheet.alignment import MOST_MOVED, MOST_STRETCHED, Moved
 from dotleader.page.sheet.duplex import TURNINGS
-from dotleader.tools import printer_store
 from dotleader.tools.lock import LOCK, locked
-from dotleader.tools.printer_store import store_path
-from dotleader.tools.printers import Damage, Printer, printer_name, read, written
+from dotleader.tools.printing import printer_store
+from dotleader.tools.printing.printer_store import store_path
+from dotleader.tools.printing.printers import Damage, Printer, printer_name, read, written
 from tests.tools.running import command, environment, in_one_line, names, run, write
 
 BOOK = "handbook Ostrel Two flight handbook\n\nnormal Taxi\n  Brakes .... CHECK, HOLD\n"

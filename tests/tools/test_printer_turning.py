@@ -7,7 +7,7 @@ from pathlib import Path
 import pypdf
 import pytest
 
-from dotleader.tools.printers import Damage, read
+from dotleader.tools.printing.printers import Damage, read
 from tests.tools.running import in_one_line, run, write
 
 BOOK = "handbook Ostrel Two flight handbook\n\nnormal Taxi\n  Brakes .... CHECK, HOLD\n"

@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from dotleader.tools import cache_folder, world
+from dotleader.tools.caching import cache_folder, world
 from tests.tools.running import CLEAN, FAULTY, Ran, command, environment, process, write
 
 BOOK = "handbook A book\n\ninclude part.cards\n\nnormal Taxi\n  when rolling\n  Brakes .... CHECK, HOLD\n"

@@ -14,11 +14,11 @@ from dotleader.report.terminal import terminal_for
 from dotleader.rules.baseline import Key, accepted, keys_of
 from dotleader.rules.catalogue import FACTS
 from dotleader.source.finding import Finding, Severity
-from dotleader.tools.accepted import baseline_path, everything_read, read_entries
 from dotleader.tools.cannot_run import CannotRun, because
 from dotleader.tools.discovery import Task, find
 from dotleader.tools.files import STDIN, Files, bytes_of, shown_name
-from dotleader.tools.looking import look
+from dotleader.tools.linting.accepted import baseline_path, everything_read, read_entries
+from dotleader.tools.linting.looking import look
 from dotleader.tools.pipeline import lint_handbook
 from dotleader.tools.saying import say
 from dotleader.tools.writing import put_file, replace_file

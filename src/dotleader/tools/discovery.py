@@ -12,11 +12,11 @@ from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from dotleader.syntax.blocks import chunks, is_head
-from dotleader.tools import world
+from dotleader.tools.caching import world
+from dotleader.tools.caching.world import ENDING
 from dotleader.tools.cannot_run import CannotRun, because
 from dotleader.tools.files import STDIN, Files, shown_name
-from dotleader.tools.printed_into import PRINTED
-from dotleader.tools.world import ENDING
+from dotleader.tools.printing.printed_into import PRINTED
 
 _HANDBOOK = re.compile(r"^handbook(?:\s|$)", re.MULTILINE)
 _INCLUDE = re.compile(r"^include[^\S\n]+(\S[^\n]*)", re.MULTILINE)

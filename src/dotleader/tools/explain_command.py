@@ -58,8 +58,8 @@ def _rules(name: str) -> None:
             _near(name, list(BY_NAME)) or f"For a name in a handbook: `dotleader explain {name} --in HANDBOOK`.",
         )
     # rich takes longer to import than many a lint takes altogether
-    from dotleader.tools.pages import show  # noqa: PLC0415
-    from dotleader.tools.rule_page import rule_list, rule_page  # noqa: PLC0415
+    from dotleader.tools.showing.pages import show  # noqa: PLC0415
+    from dotleader.tools.showing.rule_page import rule_list, rule_page  # noqa: PLC0415
 
     say(show(*(rule_page(BY_NAME[name.lower()]) if name else rule_list(RULES))).splitlines())
 
@@ -67,9 +67,9 @@ def _rules(name: str) -> None:
 def _name(name: str, path: str) -> None:
     from dotleader.tools.discovery import handbook_at  # noqa: PLC0415
     from dotleader.tools.files import Files  # noqa: PLC0415
-    from dotleader.tools.name_page import name_pages, names_in  # noqa: PLC0415
-    from dotleader.tools.pages import show  # noqa: PLC0415
     from dotleader.tools.pipeline import lint_handbook  # noqa: PLC0415
+    from dotleader.tools.showing.name_page import name_pages, names_in  # noqa: PLC0415
+    from dotleader.tools.showing.pages import show  # noqa: PLC0415
 
     files = Files()
     handbook = lint_handbook(handbook_at(path, files).main, files).handbook

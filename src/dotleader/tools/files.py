@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from dotleader.source.decode import decode
 from dotleader.source.outcome import Outcome
 from dotleader.source.text import SourceText
-from dotleader.tools import world
+from dotleader.tools.caching import world
 from dotleader.tools.cannot_run import CannotRun
 
 if TYPE_CHECKING:  # only its type is needed, and `format` does without all that it imports

@@ -14,10 +14,10 @@ from dotleader.source.decode import decode
 from dotleader.source.text import SourceText
 from dotleader.syntax.format import format_text
 from dotleader.tools.cannot_run import CannotRun
-from dotleader.tools.diffs import Changed, changed, show_diffs
 from dotleader.tools.discovery import sources_in
 from dotleader.tools.ending import end_tidily
 from dotleader.tools.files import STDIN, bytes_of, shown_name
+from dotleader.tools.linting.diffs import Changed, changed, show_diffs
 from dotleader.tools.saying import complain, say, say_bytes
 from dotleader.tools.writing import replace_file
 

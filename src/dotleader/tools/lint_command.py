@@ -10,8 +10,8 @@ from dotleader.source.finding import Severity
 from dotleader.tools.cannot_run import CannotRun
 from dotleader.tools.discovery import Task, find
 from dotleader.tools.files import STDIN, Files
-from dotleader.tools.lint_forms import FORMS, Form, answered, forms_of, spare_sources, write_form
-from dotleader.tools.looking import Looked, look
+from dotleader.tools.linting.lint_forms import FORMS, Form, answered, forms_of, spare_sources, write_form
+from dotleader.tools.linting.looking import Looked, look
 from dotleader.tools.rule_facts import FACTS
 from dotleader.tools.saying import complain, say
 
@@ -102,7 +102,7 @@ def _mended(
     options: Options, forms: Sequence[Form], tasks: Sequence[Task], files: Files, looked: Looked
 ) -> tuple[Looked, list[str], bool]:
     """What is found when everything that can be mended is; remarks; whether every file could be written."""
-    from dotleader.tools.fixing import Fixing, fix_files, fix_piped  # noqa: PLC0415
+    from dotleader.tools.linting.fixing import Fixing, fix_files, fix_piped  # noqa: PLC0415
 
     ask = options.fix_unsafe and not options.yes
     fixing = Fixing(tasks, files, unsafe=options.fix_unsafe, baseline=options.baseline)

@@ -16,9 +16,9 @@ from dotleader.rules.subject import subject_of
 from dotleader.source.finding import Finding
 from dotleader.syntax.parse import knowing
 from dotleader.syntax.tree import File
-from dotleader.tools import cache_folder
+from dotleader.tools.caching import cache_folder
+from dotleader.tools.caching.kept_blocks import KeptBlocks
 from dotleader.tools.files import STDIN, Files
-from dotleader.tools.kept_blocks import KeptBlocks
 
 if TYPE_CHECKING:  # imported only where something was suppressed
     from dotleader.rules.baseline import Baseline

@@ -14,23 +14,23 @@ from dotleader.page.sheet.duplex import TURNINGS, Turning
 from dotleader.page.sheet.leaf_order import ORDERS
 from dotleader.report.order import severity_of
 from dotleader.source.finding import Finding, Severity
-from dotleader.tools import print_said, print_selection
-from dotleader.tools.book_choice import book_asked, folder_of, said_of_book
 from dotleader.tools.cannot_run import CannotRun
 from dotleader.tools.discovery import handbook_at
 from dotleader.tools.files import STDIN, Files, shown_name
-from dotleader.tools.in_lines import in_lines
 from dotleader.tools.pipeline import lint_handbook
-from dotleader.tools.printer_store import chosen
-from dotleader.tools.printers import USUAL_PAPER
+from dotleader.tools.printing import print_said, print_selection
+from dotleader.tools.printing.book_choice import book_asked, folder_of, said_of_book
+from dotleader.tools.printing.in_lines import in_lines
+from dotleader.tools.printing.printer_store import chosen
+from dotleader.tools.printing.printers import USUAL_PAPER
 from dotleader.tools.rule_facts import FACTS
 from dotleader.tools.saying import say
 
 if TYPE_CHECKING:  # argparse, and all that printing takes, are at hand only where they are used
     from dotleader.handbook.book import DeclaredBook
     from dotleader.tools.command_line import Options, Parser
-    from dotleader.tools.printers import Printer
-    from dotleader.tools.printing import Planned
+    from dotleader.tools.printing.manner import Planned
+    from dotleader.tools.printing.printers import Printer
 
 HELP = """\
 dotleader print HANDBOOK    lay out cards as pages to read and sheets to cut
@@ -130,9 +130,9 @@ def run(options: Options) -> int:
         return 1
     # reportlab takes longer to import than a lint takes altogether
     from dotleader.tools.ending import end_tidily  # noqa: PLC0415
-    from dotleader.tools.printed_book import planned, print_planned  # noqa: PLC0415
-    from dotleader.tools.printed_folder import write_folder  # noqa: PLC0415
-    from dotleader.tools.printing import Manner  # noqa: PLC0415
+    from dotleader.tools.printing.manner import Manner  # noqa: PLC0415
+    from dotleader.tools.printing.printed_book import planned, print_planned  # noqa: PLC0415
+    from dotleader.tools.printing.printed_folder import write_folder  # noqa: PLC0415
 
     end_tidily()
     manner = Manner(
@@ -192,8 +192,8 @@ def _calibration(options: Options) -> int:
             "With `--calibration` go `--to`, `--paper`, `--printer` and `--turn`.",
         )
     # reportlab takes longer to import than a lint takes altogether
-    from dotleader.tools.calibration_sheet import print_calibration  # noqa: PLC0415
     from dotleader.tools.ending import end_tidily  # noqa: PLC0415
+    from dotleader.tools.printing.calibration_sheet import print_calibration  # noqa: PLC0415
 
     end_tidily()
     printer = chosen(options.printer) if options.printer is not None else None

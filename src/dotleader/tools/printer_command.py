@@ -18,8 +18,8 @@ from dotleader.report.terminal import terminal_for
 from dotleader.source.record import replace
 from dotleader.tools.cannot_run import CannotRun
 from dotleader.tools.files import shown_name
-from dotleader.tools.printer_store import change, kept, named, store_path
-from dotleader.tools.printers import LONGEST_NAME, NONE, USUAL_PAPER, Printer, block, found, printer_name
+from dotleader.tools.printing.printer_store import change, kept, named, store_path
+from dotleader.tools.printing.printers import LONGEST_NAME, NONE, USUAL_PAPER, Printer, block, found, printer_name
 from dotleader.tools.saying import say
 
 if TYPE_CHECKING:  # argparse is at hand only where a command line is read

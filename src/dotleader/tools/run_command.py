@@ -115,12 +115,12 @@ def _timeline(options: Options, handbook: Handbook, errors: int) -> None:
 
         say((timeline_json(done, cards, errors),))
         return
-    from dotleader.tools.pages import show  # noqa: PLC0415
-    from dotleader.tools.run_page import doubts, summary, timeline  # noqa: PLC0415
+    from dotleader.tools.showing.pages import show  # noqa: PLC0415
+    from dotleader.tools.showing.run_page import doubts, summary, timeline  # noqa: PLC0415
 
     unsure = list(doubts(errors, done))
     if options.to is not None:
-        from dotleader.tools.run_drawing import draw  # noqa: PLC0415
+        from dotleader.tools.showing.run_drawing import draw  # noqa: PLC0415
 
         drawn = draw(options.to, handbook, done, cards, hand=options.card is not None, errors=errors)
         say((drawn, *show(*unsure).splitlines()))
@@ -132,7 +132,7 @@ def _timeline(options: Options, handbook: Handbook, errors: int) -> None:
 
 
 def _coverage(options: Options, handbook: Handbook, errors: int) -> None:
-    from dotleader.tools.coverage_page import coverage, coverage_object  # noqa: PLC0415
+    from dotleader.tools.showing.coverage_page import coverage, coverage_object  # noqa: PLC0415
 
     if options.form == "json":
         _say_object(coverage_object(handbook), errors)
@@ -148,7 +148,7 @@ def _loads(options: Options, handbook: Handbook, errors: int) -> None:
             "Add an `electrical` block with `alternator .... 40 A  from kit manual` and the like.",
         )
     from dotleader.cockpit.running import run as run_through  # noqa: PLC0415
-    from dotleader.tools.loads_page import loads_object, loads_page  # noqa: PLC0415
+    from dotleader.tools.showing.loads_page import loads_object, loads_page  # noqa: PLC0415
 
     done = run_through(handbook)
     if options.form == "json":
@@ -164,8 +164,8 @@ def _say_object(found: Mapping[str, object], errors: int) -> None:
 
 
 def _say_page(page: Iterable[RenderableType], errors: int, done: Run | None = None) -> None:
-    from dotleader.tools.pages import show  # noqa: PLC0415
-    from dotleader.tools.run_page import doubts  # noqa: PLC0415
+    from dotleader.tools.showing.pages import show  # noqa: PLC0415
+    from dotleader.tools.showing.run_page import doubts  # noqa: PLC0415
 
     unsure = list(doubts(errors, done))
     say(show(*unsure, *([""] if unsure else []), *page).splitlines())

@@ -3,31 +3,15 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from itertools import combinations, pairwise
-from typing import assert_never
 
-from dotleader.handbook.cards import (
-    Branch,
-    Card,
-    End,
-    GoTo,
-    Group,
-    Item,
-    Kind,
-    Memory,
-    Notice,
-    OneOf,
-    Repeat,
-    Step,
-    Unread,
-)
-from dotleader.handbook.walking import every_step
+from dotleader.handbook.cards import Card, Kind
+from dotleader.rules.consistency.placing import Placed, from_memory, placed_on
 from dotleader.rules.rule import Example, Rule
 from dotleader.rules.showing import short
 from dotleader.rules.subject import Subject
 from dotleader.source.finding import Finding, Related, Severity
-from dotleader.source.record import record
 from dotleader.syntax.plain import folded
 
 _CARDS = """\
@@ -133,33 +117,21 @@ _COMPARED = 8
 """With how many cards before it, of those that share an item, a card is compared; so no book takes long."""
 
 
-@record
-class _Placed:
-    """An item that stands once on its card. `part` is the run of lines that it stands in, and whether it is critical.
-
-    The order of two items is a matter of habit only within one part: groups and branches are for a reason of their own.
-    """
-
-    item: Item
-    place: int
-    part: tuple[int, bool]
-
-
 def check(subject: Subject) -> Iterator[Finding]:
     least, share = subject.limits["order-differs"], subject.limits["order-differs share"]
     for kind in Kind:
         told: set[frozenset[tuple[str, str]]] = set()  # two items that differ on one card are one fault
         with_item: dict[tuple[str, str], list[int]] = {}
-        cards: list[tuple[Card, dict[tuple[str, str], _Placed], set[tuple[str, str]]]] = []
+        cards: list[tuple[Card, dict[tuple[str, str], Placed], set[tuple[str, str]]]] = []
         seen: set[tuple[tuple[str, str], ...]] = set()
         for card in subject.handbook.cards:
             if card.kind is not kind:
                 continue
-            placed = _placed(card)
+            placed = placed_on(card)
             if len(placed) < least or tuple(placed) in seen:
                 continue  # one that has the same items in the same order was compared already
             seen.add(tuple(placed))
-            listed = placed.keys() - _from_memory(card)
+            listed = placed.keys() - from_memory(card)
             shared: dict[int, int] = {}
             for key in placed:
                 for other in with_item.setdefault(key, [])[-_COMPARED:]:
@@ -186,62 +158,16 @@ def _telling(title: str) -> set[str]:
     return {word for word in _WORD.findall(folded(title)) if word not in _COMMON}
 
 
-def _placed(card: Card) -> dict[tuple[str, str], _Placed]:
-    """The items on the straight way through a card, in their order, by challenge and response."""
-    keys = {id(step): _key(step) for step in every_step(card.steps) if isinstance(step, Item)}
-    counts: dict[tuple[str, str], int] = {}
-    for key in keys.values():
-        counts[key] = counts.get(key, 0) + 1
-    found: dict[tuple[str, str], _Placed] = {}
-    for part, run in enumerate(_runs(card.steps)):
-        for item in run:
-            key = keys[id(item)]
-            if counts[key] == 1:
-                found[key] = _Placed(item, len(found), (part, item.critical))
-    return found
-
-
-def _from_memory(card: Card) -> set[tuple[str, str]]:
-    """The items from memory: two drills that begin otherwise may be of one kind in what is read."""
-    memory = [step for step in card.steps if isinstance(step, Memory)]
-    return {_key(item) for block in memory for run in _runs(block.steps) for item in run}
-
-
 def _share(listed: set[tuple[str, str]], other: set[tuple[str, str]]) -> int:
     """How much of the shorter card stands on the other one too, in per cent."""
     return len(listed & other) * 100 // max(min(len(listed), len(other)), 1)
 
 
-def _runs(steps: Sequence[Step]) -> Iterator[list[Item]]:
-    """The items that follow one another without a heading or a branch between them."""
-    run: list[Item] = []
-    for step in steps:
-        match step:
-            case Item():
-                run.append(step)
-                continue
-            case Notice() | Unread():
-                continue
-            case Group(steps=inner) | Memory(steps=inner):
-                yield run
-                yield from _runs(inner)
-            case Branch() | OneOf() | Repeat() | GoTo() | End():
-                yield run
-            case _ as never:
-                assert_never(never)
-        run = []
-    yield run
-
-
-def _key(item: Item) -> tuple[str, str]:
-    return folded(item.challenge), folded(item.response.text) if item.response is not None else ""
-
-
 def _compared(
     first: Card,
-    on_first: dict[tuple[str, str], _Placed],
+    on_first: dict[tuple[str, str], Placed],
     second: Card,
-    on_second: dict[tuple[str, str], _Placed],
+    on_second: dict[tuple[str, str], Placed],
     told: set[frozenset[tuple[str, str]]],
 ) -> Iterator[Finding]:
     keys = [key for key in on_second if key in on_first]
@@ -276,8 +202,8 @@ def _compared(
 def _turned(
     one: tuple[str, str],
     two: tuple[str, str],
-    on_first: dict[tuple[str, str], _Placed],
-    on_second: dict[tuple[str, str], _Placed],
+    on_first: dict[tuple[str, str], Placed],
+    on_second: dict[tuple[str, str], Placed],
 ) -> bool:
     """Whether two items stand the other way round, and on neither card for a reason that can be seen."""
     if (on_first[one].place < on_first[two].place) == (on_second[one].place < on_second[two].place):

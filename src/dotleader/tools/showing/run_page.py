@@ -15,7 +15,7 @@ from dotleader.handbook.cards import Item
 from dotleader.handbook.walking import every_step
 from dotleader.report.summary import counted
 from dotleader.source.finding import Severity
-from dotleader.tools.pages import WEIGHT, dotted, enumerated, indented, labelled, listed, prose, terminal
+from dotleader.tools.showing.pages import WEIGHT, dotted, enumerated, indented, labelled, listed, prose, terminal
 
 
 def timeline(done: Run, cards: Iterable[CardRun]) -> Iterator[RenderableType]:

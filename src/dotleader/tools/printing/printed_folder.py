@@ -19,9 +19,9 @@ from collections.abc import Iterable, Mapping
 from dotleader import __version__
 from dotleader.source.record import record, replace
 from dotleader.tools.cannot_run import CannotRun, because
-from dotleader.tools.changed_files import digest_of, keep_changed
 from dotleader.tools.files import shown_name
 from dotleader.tools.lock import PATIENCE, locked
+from dotleader.tools.printing.changed_files import digest_of, keep_changed
 from dotleader.tools.writing import sync_folder, write_through
 
 MANIFEST = "printed.json"

@@ -8,7 +8,7 @@ from collections.abc import Collection
 from dotleader.rules.baseline import NAME, Baseline, Entry, entries_of
 from dotleader.source.decode import decode
 from dotleader.source.finding import Finding
-from dotleader.tools import world
+from dotleader.tools.caching import world
 from dotleader.tools.cannot_run import CannotRun
 from dotleader.tools.files import ENDING, shown_name
 

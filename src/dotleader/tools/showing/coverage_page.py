@@ -9,7 +9,7 @@ from rich.text import Text
 
 from dotleader.cockpit.running import on_main_line
 from dotleader.handbook.model import Handbook
-from dotleader.tools.pages import listed, prose
+from dotleader.tools.showing.pages import listed, prose
 
 
 def coverage(handbook: Handbook) -> Iterator[RenderableType]:

@@ -15,7 +15,7 @@ from dotleader.handbook.model import Control, Declared, Fact, From, Gauge, Handb
 from dotleader.handbook.sections import SECTIONS
 from dotleader.source.text import Spot
 from dotleader.syntax.plain import folded
-from dotleader.tools.pages import dotted, indented, labelled, prose
+from dotleader.tools.showing.pages import dotted, indented, labelled, prose
 
 
 def name_pages(name: str, handbook: Handbook) -> Iterator[RenderableType]:

@@ -14,7 +14,7 @@ from collections.abc import Callable
 from dotleader.tools.cannot_run import CannotRun, because
 from dotleader.tools.files import shown_name
 from dotleader.tools.lock import locked
-from dotleader.tools.printers import NONE, Damage, Printer, found, read, written
+from dotleader.tools.printing.printers import NONE, Damage, Printer, found, read, written
 from dotleader.tools.writing import put_file
 
 _FILE = "printers.txt"

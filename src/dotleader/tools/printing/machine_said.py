@@ -11,7 +11,7 @@ from dotleader.page.sheet.cut_shapes import Cutting, Layer, Outline
 from dotleader.page.sheet.cut_words import colours_said
 from dotleader.page.sheet.registration import MARK, QUIET, registration_places
 from dotleader.source.record import replace
-from dotleader.tools.stock_said import of_pieces
+from dotleader.tools.printing.stock_said import of_pieces
 
 if TYPE_CHECKING:  # a stock is at hand where one was read
     from collections.abc import Sequence

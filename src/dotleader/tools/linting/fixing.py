@@ -10,11 +10,11 @@ from dotleader.source.decode import decode
 from dotleader.source.editing import compatible, edited
 from dotleader.source.finding import Edit, Finding, Fix
 from dotleader.tools.cannot_run import CannotRun
-from dotleader.tools.diffs import Changed, changed, show_diffs
 from dotleader.tools.discovery import Task
 from dotleader.tools.ending import end_tidily
 from dotleader.tools.files import STDIN, Files
-from dotleader.tools.looking import Looked, look
+from dotleader.tools.linting.diffs import Changed, changed, show_diffs
+from dotleader.tools.linting.looking import Looked, look
 from dotleader.tools.saying import complain, say, say_bytes
 from dotleader.tools.writing import replace_file
 

@@ -11,7 +11,7 @@ from dotleader.report.glyphs import glyphs
 from dotleader.rules.pages import fix_text, threshold_text, thresholds_of
 from dotleader.rules.rule import CONFIDENCES, FAMILIES, Example, Rule
 from dotleader.source.finding import Severity
-from dotleader.tools.pages import WEIGHT, dotted, indented, labelled, listed, prose, terminal
+from dotleader.tools.showing.pages import WEIGHT, dotted, indented, labelled, listed, prose, terminal
 
 
 def rule_list(rules: Sequence[Rule]) -> Iterator[RenderableType]:

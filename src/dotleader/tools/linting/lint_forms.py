@@ -12,7 +12,7 @@ from dotleader.report.terminal import Terminal, terminal_for
 from dotleader.source.finding import Finding
 from dotleader.tools.cannot_run import CannotRun, because
 from dotleader.tools.files import ENDING, STDIN, shown_name
-from dotleader.tools.looking import BASELINE, Looked
+from dotleader.tools.linting.looking import BASELINE, Looked
 from dotleader.tools.rule_facts import FACTS
 
 FORMS = ("full", "brief", "json", "sarif", "github")

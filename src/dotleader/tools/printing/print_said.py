@@ -18,18 +18,18 @@ from dotleader.report.glyphs import escaped
 from dotleader.report.summary import counted, summary
 from dotleader.report.terminal import terminal_for
 from dotleader.source.finding import Finding
-from dotleader.tools import sheets_said, stock_said
 from dotleader.tools.files import shown_name
-from dotleader.tools.in_lines import in_lines
-from dotleader.tools.machine_said import of_machine
-from dotleader.tools.printed_names import BACKS, CUT_DXF, CUT_SVG, FRONTS, MAKING_UP, READING, SHEETS
-from dotleader.tools.punch_said import said_of_punches
+from dotleader.tools.printing import sheets_said, stock_said
+from dotleader.tools.printing.in_lines import in_lines
+from dotleader.tools.printing.machine_said import of_machine
+from dotleader.tools.printing.printed_names import BACKS, CUT_DXF, CUT_SVG, FRONTS, MAKING_UP, READING, SHEETS
+from dotleader.tools.printing.punch_said import said_of_punches
 from dotleader.tools.rule_facts import FACTS
 
 if TYPE_CHECKING:  # reportlab takes longer to import than a lint takes altogether
-    from dotleader.tools.printed_folder import Written
-    from dotleader.tools.printers import Printer
-    from dotleader.tools.printing import Manner, Planned, Printed
+    from dotleader.tools.printing.manner import Manner, Planned, Printed
+    from dotleader.tools.printing.printed_folder import Written
+    from dotleader.tools.printing.printers import Printer
 
 
 def refusal(errors: list[Finding], others: int, draft_helps: bool) -> Iterator[str]:

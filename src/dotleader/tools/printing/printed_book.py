@@ -30,12 +30,12 @@ from dotleader.page.sheet.sheets import sheets
 from dotleader.page.type.metrics import shown
 from dotleader.page.type.symbols import symbols_of
 from dotleader.source.record import replace
-from dotleader.tools.making_up_sheet import making_up_pdf
-from dotleader.tools.print_selection import refuse_missing
-from dotleader.tools.printed_names import BACKS, CUT_DXF, CUT_SVG, FRONTS, MAKING_UP, READING, SHEETS
-from dotleader.tools.printers import Printer
-from dotleader.tools.printing import Manner, Planned, Printed
-from dotleader.tools.progress import Progress
+from dotleader.tools.printing.making_up_sheet import making_up_pdf
+from dotleader.tools.printing.manner import Manner, Planned, Printed
+from dotleader.tools.printing.print_selection import refuse_missing
+from dotleader.tools.printing.printed_names import BACKS, CUT_DXF, CUT_SVG, FRONTS, MAKING_UP, READING, SHEETS
+from dotleader.tools.printing.printers import Printer
+from dotleader.tools.printing.progress import Progress
 
 
 def planned(

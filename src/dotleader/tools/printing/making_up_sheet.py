@@ -12,7 +12,7 @@ from dotleader.page.making_up.job import Job
 from dotleader.page.making_up.making_up import making_up
 
 if TYPE_CHECKING:
-    from dotleader.tools.printing import Manner, Planned
+    from dotleader.tools.printing.manner import Manner, Planned
 
 
 def making_up_pdf(plan: Planned, registration: str, manner: Manner) -> bytes:

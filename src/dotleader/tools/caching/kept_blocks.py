@@ -12,9 +12,9 @@ import sys
 
 from dotleader.syntax.stored import packed, unpacked
 from dotleader.syntax.tree import Parsed
-from dotleader.tools import cache_folder
-from dotleader.tools.digests import digest
-from dotleader.tools.identity import identity
+from dotleader.tools.caching import cache_folder
+from dotleader.tools.caching.digests import digest
+from dotleader.tools.caching.identity import identity
 
 _KIND = "blocks"
 _FORM = 1

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from dotleader.report.order import ordered
 from dotleader.source.finding import Finding
 from dotleader.syntax.tree import File
-from dotleader.tools import world
+from dotleader.tools.caching import world
 from dotleader.tools.cannot_run import CannotRun
 from dotleader.tools.discovery import Task, is_handbook
 from dotleader.tools.files import STDIN, Files
@@ -18,7 +18,7 @@ from dotleader.tools.pipeline import lint_handbook
 if TYPE_CHECKING:  # imported only where something was suppressed or accepted
     from dotleader.rules.baseline import Baseline
     from dotleader.source.suppression import Suppressed
-    from dotleader.tools.accepted import Accepted
+    from dotleader.tools.linting.accepted import Accepted
 
 BASELINE = "baseline.txt"
 """`rules.baseline.NAME`, said again for a lint that finds no such file, and so imports nothing of it."""
@@ -52,7 +52,7 @@ def look(tasks: Sequence[Task], files: Files, troubles: list[CannotRun], *, base
             if baseline and main != STDIN and world.exists(_beside(main)):
                 if accepted is None:
                     # Only where something was accepted it is needed.
-                    from dotleader.tools.accepted import Accepted  # noqa: PLC0415
+                    from dotleader.tools.linting.accepted import Accepted  # noqa: PLC0415
 
                     accepted = Accepted()
                 old = accepted.beside(main)

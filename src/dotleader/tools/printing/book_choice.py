@@ -12,7 +12,7 @@ from dotleader.handbook.model import Handbook
 from dotleader.handbook.names import offered
 from dotleader.syntax.plain import folded
 from dotleader.tools.cannot_run import CannotRun
-from dotleader.tools.printed_names import PRINTED
+from dotleader.tools.printing.printed_names import PRINTED
 
 _LONGEST = 60
 _NO_WORD = re.compile(r"[\W_]+")

@@ -11,10 +11,10 @@ from dotleader.page.imposition import imposition
 from dotleader.page.making_up.feeding import fed_again, measured, piled, setting
 from dotleader.page.sheet.duplex import Turning
 from dotleader.page.sheet.rulers import ruler_length
-from dotleader.tools.in_lines import in_lines
+from dotleader.tools.printing.in_lines import in_lines
 
 if TYPE_CHECKING:  # reportlab takes longer to import than a lint takes altogether
-    from dotleader.tools.printing import Planned
+    from dotleader.tools.printing.manner import Planned
 
 
 def how(turning: Turning, one_sided: bool, stock: Stock) -> Iterator[str]:

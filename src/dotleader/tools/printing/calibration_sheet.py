@@ -16,10 +16,10 @@ from dotleader.report.glyphs import escaped
 from dotleader.report.terminal import terminal_for
 from dotleader.tools.cannot_run import CannotRun, because
 from dotleader.tools.files import shown_name
-from dotleader.tools.in_lines import in_lines
-from dotleader.tools.printed_folder import ELSEWHERE, refuse_no_folder
-from dotleader.tools.printed_names import CALIBRATION
-from dotleader.tools.printers import Printer
+from dotleader.tools.printing.in_lines import in_lines
+from dotleader.tools.printing.printed_folder import ELSEWHERE, refuse_no_folder
+from dotleader.tools.printing.printed_names import CALIBRATION
+from dotleader.tools.printing.printers import Printer
 from dotleader.tools.saying import say
 from dotleader.tools.writing import put_file
 

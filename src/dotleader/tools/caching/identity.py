@@ -12,7 +12,7 @@ from dotleader import __version__
 def identity() -> tuple[str, list[tuple[str, int, int]]]:
     """The version, and every file of the package with its size and time. Raises OSError."""
     found: list[tuple[str, int, int]] = []
-    waiting = [os.path.dirname(os.path.dirname(os.path.abspath(__file__)))]
+    waiting = [os.path.dirname(os.path.dirname(os.path.dirname(os.path.abspath(__file__))))]
     while waiting:
         with os.scandir(waiting.pop()) as entries:
             for entry in entries:

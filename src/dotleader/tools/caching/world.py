@@ -10,8 +10,8 @@ import os
 import stat
 from collections.abc import Callable
 
+from dotleader.tools.caching.digests import digest
 from dotleader.tools.cannot_run import because
-from dotleader.tools.digests import digest
 
 LARGEST = 20_000_000
 """Bytes of the largest file that is read: some hundred times a flight handbook with everything in it."""

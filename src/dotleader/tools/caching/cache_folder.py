@@ -13,7 +13,7 @@ import contextlib
 import os
 import sys
 
-from dotleader.tools.digests import digest
+from dotleader.tools.caching.digests import digest
 
 MOST_BYTES = 40_000_000
 """Above this the oldest files go, down to three quarters of it."""

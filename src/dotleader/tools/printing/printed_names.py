@@ -5,7 +5,7 @@ from __future__ import annotations
 from dotleader.page.making_up.names import BACKS as BACKS  # noqa: PLC0414  # names like the rest, which pages speak of
 from dotleader.page.making_up.names import FRONTS as FRONTS  # noqa: PLC0414
 from dotleader.page.making_up.names import SHEETS as SHEETS  # noqa: PLC0414
-from dotleader.tools.printed_into import PRINTED as PRINTED  # noqa: PLC0414
+from dotleader.tools.printing.printed_into import PRINTED as PRINTED  # noqa: PLC0414
 
 READING = "reading.pdf"
 MAKING_UP = "making-up.pdf"

@@ -9,7 +9,7 @@ from dotleader.handbook.stocks.fault import millimetres
 from dotleader.handbook.stocks.measures import leaves_together
 from dotleader.page.imposition import imposition, pieces_to_a_sheet
 from dotleader.report.summary import counted
-from dotleader.tools.in_lines import in_lines
+from dotleader.tools.printing.in_lines import in_lines
 
 if TYPE_CHECKING:  # a book is made only where it is printed
     from dotleader.handbook.stocks.stock import Stock

@@ -10,7 +10,7 @@ from dotleader.page.sheet.duplex import Turning
 from dotleader.page.sheet.leaf_order import Order
 from dotleader.page.sheet.sheets import Sheet
 from dotleader.source.record import record
-from dotleader.tools.printers import Printer
+from dotleader.tools.printing.printers import Printer
 
 
 @record

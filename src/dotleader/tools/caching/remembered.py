@@ -12,9 +12,9 @@ import sys
 from collections.abc import Callable, Sequence
 
 from dotleader.report.terminal import terminal_for
-from dotleader.tools import cache_folder, world
-from dotleader.tools.digests import digest
-from dotleader.tools.identity import identity
+from dotleader.tools.caching import cache_folder, world
+from dotleader.tools.caching.digests import digest
+from dotleader.tools.caching.identity import identity
 from dotleader.tools.saying import heard, listen, say_bytes
 
 _KIND = "answer"

@@ -16,7 +16,7 @@ from dotleader.cockpit.timeline import Run
 from dotleader.handbook.model import Control, Electrical, Handbook
 from dotleader.handbook.wiring import Draw
 from dotleader.rules.settings import limits_of
-from dotleader.tools.pages import dotted, indented, listed, prose, terminal
+from dotleader.tools.showing.pages import dotted, indented, listed, prose, terminal
 
 SIDE_LINE = "side line"
 CAUTION = (

@@ -1,0 +1,1 @@
+"""What is kept between two runs, and when it may be used again."""
