@@ -15,8 +15,10 @@ from importlib import import_module
 from pathlib import Path
 from statistics import median
 
+from dotleader.handbook.contents import books_of
+from dotleader.handbook.model import Handbook
 from dotleader.handbook.resolve import resolve
-from dotleader.page.lay.checklists import Checklists
+from dotleader.page.lay.laid_books import LaidBooks
 from dotleader.rules.checks import check
 from dotleader.rules.settling import settle
 from dotleader.rules.subject import Subject, subject_of
@@ -38,8 +40,7 @@ def _parse(text: str) -> None:
 def _lint(text: str) -> None:
     outcome = resolve(SourceText(NAME, text), NAME, lambda path: "not there")
     handbook, files = outcome.value
-    laid = Checklists(handbook)
-    settle([*outcome.findings, *check(subject_of(handbook, lambda: laid.continued))], files)
+    settle([*outcome.findings, *check(_asked(handbook))], files)
 
 
 def _format(text: str) -> None:
@@ -66,7 +67,7 @@ def _parts(text: str) -> None:
     subject.run()
     _start("run")
     if subject.continued is not None:
-        subject.continued()
+        list(subject.continued())
     _start("layout")
     check(subject)
     _start("rules")
@@ -74,8 +75,12 @@ def _parts(text: str) -> None:
 
 def _subject(text: str) -> Subject:
     handbook, _ = resolve(SourceText(NAME, text), NAME, lambda path: "not there").value
-    laid = Checklists(handbook)
-    return subject_of(handbook, lambda: laid.continued)
+    return _asked(handbook)
+
+
+def _asked(handbook: Handbook) -> Subject:
+    books = books_of(handbook)
+    return subject_of(handbook, LaidBooks(handbook, books).continued, tuple(books))
 
 
 WORKS = {"parse": _parse, "lint": _lint, "run": _run, "format": _format, "parts": _parts}

@@ -48,7 +48,7 @@ class LaidBooks:
             checklists = self._checklists[frame]
             large = books[0].stock.type_percent > USUAL_TYPE
             for laid in checklists.continued:
-                card = next(card for card in checklists.handbook.cards if card.key == laid.key)
+                card = checklists.handbook.by_key[laid.key]
                 yield Continued(laid, tuple(book.name for book in books if book.name and book.has(card)), large)
 
     def _together(self, books: Sequence[DeclaredBook]) -> Checklists:
