@@ -161,7 +161,7 @@ def _seconds(work: str, file: Path) -> dict[str, float]:
 
 
 if __name__ == "__main__":
-    gc.set_threshold(100_000, 20, 20)  # as the command has it
+    gc.disable()  # as the command has it for a lint
     asked_for = WORKS[sys.argv[1]]
     given = Path(sys.argv[2]).read_text(encoding="utf-8")
     _start()
