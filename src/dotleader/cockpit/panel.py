@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from itertools import pairwise
@@ -10,24 +9,12 @@ from math import hypot
 
 from dotleader.handbook.cards import Card, Item
 from dotleader.handbook.model import Control
+from dotleader.handbook.panel_place import Place
 from dotleader.handbook.walking import every_step
 from dotleader.source.record import record
-from dotleader.syntax.plain import folded
-
-_AT = re.compile(r"(\S.*?)\s+(\d+(?:\.\d+)?)\s*(mm|cm|in)\s*,\s*(\d+(?:\.\d+)?)\s*(mm|cm|in)$")
-_MILLIMETRES = {"mm": Fraction(1), "cm": Fraction(10), "in": Fraction("25.4")}
 
 LEAST_TURN = 20
 """Millimetres that a hand has to go back for it to be a turn: about the distance of two switches (our own measure)."""
-
-
-@record
-class Place:
-    """On which panel a control stands, and how far right and up from its lower left corner, in millimetres."""
-
-    panel: str
-    right: Fraction
-    up: Fraction
 
 
 @record
@@ -54,20 +41,9 @@ class Way:
     returns: tuple[Reach, ...]
 
 
-def place_of(control: Control) -> Place | None:
-    """Where a control is declared to stand; None where that is not said."""
-    for fact in control.properties:
-        found = _AT.match(fact.text) if fact.name == "at" else None
-        if found is not None:
-            right, up = Fraction(found[2]) * _MILLIMETRES[found[3]], Fraction(found[4]) * _MILLIMETRES[found[5]]
-            return Place(folded(found[1]), right, up)
-    return None
-
-
 def places(controls: Mapping[str, Control]) -> dict[str, Place]:
     """The places of all controls that have one, by key."""
-    found = {key: place_of(control) for key, control in controls.items()}
-    return {key: place for key, place in found.items() if place is not None}
+    return {key: control.place for key, control in controls.items() if control.place is not None}
 
 
 def way_of(card: Card, controls: dict[str, Control], known: dict[str, Place]) -> Way:

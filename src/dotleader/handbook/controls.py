@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from functools import partial
 
 from dotleader.handbook.amounts.units import Unit
@@ -11,6 +10,7 @@ from dotleader.handbook.ledger import Ledger
 from dotleader.handbook.model import Control, Effect, Fact, Gauge, Meaning, Need
 from dotleader.handbook.names import offered, part_of, split_prefix
 from dotleader.handbook.numbers import Numbers
+from dotleader.handbook.panel_place import read_place
 from dotleader.handbook.phrases import Phrases
 from dotleader.handbook.positions import Positions, matched, read_positions, unlisted
 from dotleader.handbook.wiring_reading import CIRCUIT, WHILE_MOVING, read_wiring
@@ -33,7 +33,6 @@ _SAMPLES = {
     **CIRCUIT_SAMPLES,
 }
 _WITH_POSITION = ("needs", "turned", "draws")
-_AT = re.compile(r"(\S.*?)\s+\d+(?:\.\d+)?\s*(mm|cm|in)\s*,\s*\d+(?:\.\d+)?\s*(mm|cm|in)$")
 
 
 class Outline:
@@ -91,7 +90,7 @@ class Reading:
 
     def control(self, outline: Outline) -> Control:
         """The whole control. Every property is read; one that cannot be is said and left out."""
-        parked, does = "", None
+        parked, does, place = "", None, None
         needs: list[Need] = []
         effects: list[Effect] = []
         springs: list[tuple[str, str]] = []
@@ -122,8 +121,10 @@ class Reading:
                     lines = [child.body.words for child in line.children if isinstance(child.body, Prose)]
                     does = self.phrases.joined([right, *lines], outline.at)
                 case _:
-                    if word == "at" and not _AT.match(right.text):
-                        self._form(word, spot, right.text)
+                    if word == "at":
+                        place = read_place(right.text)
+                        if place is None:
+                            self._form(word, spot, right.text)
                     others[key] = Fact(key, right.text, spot)
                     circuit.extend([row] if word in CIRCUIT else [])
         positions = outline.positions
@@ -144,6 +145,7 @@ class Reading:
             properties=tuple(others.values()),
             does=does,
             spot=outline.spot,
+            place=place,
             wiring=read_wiring(circuit, partial(self._position, outline), outline.at, self.numbers),
         )
 

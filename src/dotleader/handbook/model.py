@@ -10,6 +10,7 @@ from dotleader.handbook.amounts.quantity import Shape
 from dotleader.handbook.amounts.units import Unit
 from dotleader.handbook.book import DeclaredBook
 from dotleader.handbook.cards import Card, Essay, Phrase
+from dotleader.handbook.panel_place import Place
 from dotleader.handbook.punch import Punch
 from dotleader.handbook.stocks.stock import Stock
 from dotleader.handbook.wiring import Wiring
@@ -130,6 +131,7 @@ class Control:
     does: Phrase | None
     spot: Spot
     wiring: Wiring = Wiring()
+    place: Place | None = None
 
 
 @record

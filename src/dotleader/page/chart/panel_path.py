@@ -6,8 +6,9 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from itertools import combinations, pairwise
 
-from dotleader.cockpit.panel import Place, Reach, Way
+from dotleader.cockpit.panel import Reach, Way
 from dotleader.handbook.model import Control
+from dotleader.handbook.panel_place import Place
 from dotleader.page.chart.chart import MARGIN, NAME_SIZE, TITLE_SIZE, WORD_SIZE, Drawing
 from dotleader.page.drawn import Box, Drawn, Font, Ink, Line, Text, mm, pt
 from dotleader.page.type.metrics import cap_height, shown, width
