@@ -9,6 +9,7 @@ from __future__ import annotations
 import os
 import stat
 from collections.abc import Callable
+from typing import Any
 
 from dotleader.tools.caching.digests import digest
 from dotleader.tools.cannot_run import because
@@ -41,60 +42,72 @@ def spoil() -> None:
 
 def same(kind: str, path: str, before: str) -> bool:
     """Whether a look has the answer that it had."""
-    look = _AGAIN.get(kind)
-    return look is not None and look(path) == before
+    look = _LOOKS.get(kind)
+    return look is not None and digest(_form(look(path))) == before
 
 
 def read_named(path: str) -> bytes | str:
     """What is in a file that the user named, or why it cannot be read."""
-    return _noted_read("named", path, _read(path, plain=False))
+    found: bytes | str = _look("named", path)
+    return found
 
 
 def read_plain(path: str) -> bytes | str:
     """What is in a file that must be a plain one, because reading another could hang."""
-    return _noted_read("plain", path, _read(path, plain=True))
+    found: bytes | str = _look("plain", path)
+    return found
 
 
 def real(path: str) -> str:
     """The path with all links followed."""
-    found = os.path.realpath(path)
-    _note("real", path, found.encode(errors="surrogatepass"))
+    found: str = _look("real", path)
     return found
 
 
 def is_folder(path: str) -> bool:
-    return _noted("folder", path, os.path.isdir(path))
+    found: bool = _look("folder", path)
+    return found
 
 
 def is_file(path: str) -> bool:
-    return _noted("file", path, os.path.isfile(path))
+    found: bool = _look("file", path)
+    return found
 
 
 def exists(path: str) -> bool:
-    return _noted("exists", path, os.path.exists(path))
+    found: bool = _look("exists", path)
+    return found
 
 
 def names_in(folder: str) -> list[str]:
     """The names in a folder, in order. Raises OSError."""
-    try:
-        names = sorted(os.listdir(folder))
-    except OSError as error:
-        _note("names", folder, because(error).encode())
-        raise
-    _note("names", folder, "\0".join(names).encode(errors="surrogatepass"))
-    return names
-
-
-def _names(folder: str) -> str:
-    try:
-        return digest("\0".join(sorted(os.listdir(folder))).encode(errors="surrogatepass"))
-    except OSError as error:
-        return digest(because(error).encode())
+    found: list[str] | OSError = _look("names", folder)
+    if isinstance(found, OSError):
+        raise found
+    return found
 
 
 def may_be_read(path: str) -> bool:
     """Whether reading what is there ends: a pipe waits for a writer. A link that leads nowhere is left to be said."""
-    return _noted("readable", path, _may_be_read(path))
+    found: bool = _look("readable", path)
+    return found
+
+
+def _look(kind: str, path: str) -> Any:
+    """Look, and note what was seen while somebody keeps watch. What the answer is says the table of looks."""
+    answer = _LOOKS[kind](path)
+    if _seen is not None:
+        now = digest(_form(answer))
+        if _seen.setdefault((kind, path), now) != now:
+            spoil()  # it changed in between: what was made of both looks is the answer to neither
+    return answer
+
+
+def _names(folder: str) -> list[str] | OSError:
+    try:
+        return sorted(os.listdir(folder))
+    except OSError as error:
+        return error
 
 
 def _may_be_read(path: str) -> bool:
@@ -139,36 +152,23 @@ def _near(path: str) -> str:
     return ""
 
 
-def _noted_read(kind: str, path: str, answer: bytes | str) -> bytes | str:
-    if _seen is not None:
-        _note(kind, path, _form(answer))
-    return answer
-
-
-def _noted(kind: str, path: str, answer: bool) -> bool:
-    _note(kind, path, _form(answer))
-    return answer
-
-
-def _note(kind: str, path: str, answer: bytes) -> None:
-    if _seen is not None and _seen.setdefault((kind, path), now := digest(answer)) != now:
-        spoil()  # it changed in between: what was made of both looks is the answer to neither
-
-
-def _form(answer: bytes | str | bool) -> bytes:
+def _form(answer: bytes | str | bool | list[str] | OSError) -> bytes:
     """An answer as bytes, so that no two answers are alike."""
     if isinstance(answer, bytes):
         return b"in it: " + answer
+    if isinstance(answer, OSError):
+        return b"not there: " + because(answer).encode(errors="surrogatepass")
     return repr(answer).encode(errors="surrogatepass")
 
 
-_AGAIN: dict[str, Callable[[str], str]] = {
-    "named": lambda path: digest(_form(_read(path, plain=False))),
-    "plain": lambda path: digest(_form(_read(path, plain=True))),
-    "real": lambda path: digest(os.path.realpath(path).encode(errors="surrogatepass")),
-    "folder": lambda path: digest(_form(os.path.isdir(path))),
-    "file": lambda path: digest(_form(os.path.isfile(path))),
-    "exists": lambda path: digest(_form(os.path.exists(path))),
-    "readable": lambda path: digest(_form(_may_be_read(path))),
+_LOOKS: dict[str, Callable[[str], Any]] = {
+    "named": lambda path: _read(path, plain=False),
+    "plain": lambda path: _read(path, plain=True),
+    "real": os.path.realpath,
+    "folder": os.path.isdir,
+    "file": os.path.isfile,
+    "exists": os.path.exists,
+    "readable": _may_be_read,
     "names": _names,
 }
+"""Each kind of look, taken for the first time and again."""
