@@ -8,7 +8,7 @@ from collections.abc import Collection, Sequence
 from dotleader.report.summary import counted
 from dotleader.source.decode import decode
 from dotleader.source.editing import compatible, edited
-from dotleader.source.finding import Edit, Finding, Fix
+from dotleader.source.finding import Edit, Fix
 from dotleader.tools.cannot_run import CannotRun
 from dotleader.tools.discovery import Task
 from dotleader.tools.ending import end_tidily
@@ -100,10 +100,6 @@ class Fixing:
         """Whether an edit is in a file that was asked for, and speaks of its text as it is now."""
         name = edit.spot.source.name
         return name in names and self.files.named(self.files.paths[name]).value.text is edit.spot.source.text
-
-
-def fixable(findings: Sequence[Finding]) -> bool:
-    return any(finding.fix is not None for finding in findings)
 
 
 def fix_files(fixing: Fixing, looked: Looked, *, ask: bool, show: bool) -> tuple[Looked, list[str], bool]:

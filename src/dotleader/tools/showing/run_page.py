@@ -12,6 +12,7 @@ from dotleader.cockpit.state import MOST_STATES, Cockpit, State
 from dotleader.cockpit.timeline import CardRun, LineRun, Run
 from dotleader.cockpit.words import Said, ends_with, said, standing, unknown
 from dotleader.handbook.cards import Item
+from dotleader.handbook.panel_place import Place
 from dotleader.handbook.walking import every_step
 from dotleader.report.summary import counted
 from dotleader.source.finding import Severity
@@ -20,12 +21,11 @@ from dotleader.tools.showing.pages import WEIGHT, dotted, enumerated, indented, 
 
 def timeline(done: Run, cards: Iterable[CardRun]) -> Iterator[RenderableType]:
     """Some cards of a run, in their order."""
-    first = True
-    for ran in cards:
-        if not first:
+    known = places(done.cockpit.controls)
+    for number, ran in enumerate(cards):
+        if number:
             yield ""
-        yield from _card(ran, is_main=ran in done.main)
-        first = False
+        yield from _card(ran, known, is_main=ran in done.main)
 
 
 def summary(done: Run, shown: Iterable[CardRun]) -> Iterator[RenderableType]:
@@ -59,13 +59,13 @@ def doubts(errors: int, done: Run | None) -> Iterator[RenderableType]:
         )
 
 
-def _card(ran: CardRun, *, is_main: bool) -> Iterator[RenderableType]:
+def _card(ran: CardRun, known: dict[str, Place], *, is_main: bool) -> Iterator[RenderableType]:
     kind = ran.phase or ("side line" if ran.card.after else ran.card.kind.value)
     yield dotted(Text(ran.card.title, style="bold"), Text(kind))
     moving = any(key in ran.cockpit.controls for key in ran.cockpit.places)
     if not is_main and moving:
         yield labelled((("begins", enumerated(_standing(ran.before, ran.cockpit))),))
-    way = way_of(ran.card, ran.cockpit.controls, places(ran.cockpit.controls))
+    way = way_of(ran.card, ran.cockpit.controls, known)
     by_item = {id(line.item): line for line in ran.lines}
     items = [step for step in every_step(ran.card.steps) if isinstance(step, Item)]
     rows = [row for item in items for row in _rows(item, by_item.get(id(item)), ran.cockpit)]
